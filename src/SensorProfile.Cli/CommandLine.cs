@@ -19,8 +19,8 @@ internal static class CommandLine
         try
         {
             (string[] completed, RememberedOptions remembered) = SetupDefaults.Complete(
-                arguments is [var only] && CommandList.IsBranch(only)
-                    ? [only, "--help"]
+                arguments is [var only] && CommandList.IsBranch(only) ? [only, "--help"]
+                    : CommandList.AskedHelp(arguments) is { Count: > 0 } command ? [.. command, "--help"]
                     : NegativeNumbers.Bind(arguments),
                 session
             );
@@ -35,7 +35,8 @@ internal static class CommandLine
         }
     }
 
-    private static CommandApp Parser(Session session)
+    /// <summary>The parser, with every command.</summary>
+    public static CommandApp Parser(Session session)
     {
         CommandApp app = new();
         app.Configure(config =>

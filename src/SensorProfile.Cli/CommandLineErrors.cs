@@ -3,10 +3,10 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
 
-/// <summary>What is wrong with a command line, in words that help to mend it.</summary>
+/// <summary>Says what is wrong with a command line and how to correct it.</summary>
 /// <remarks>
-/// Found by holding the arguments against the options and words that the command declares, whatever the parser says of
-/// them; what this does not find is said in the parser's own words.
+/// Compares the arguments with the options and arguments that the command declares, whatever the parser says about
+/// them; other errors are reported in the parser's own words.
 /// </remarks>
 internal static class CommandLineErrors
 {
@@ -34,7 +34,7 @@ internal static class CommandLineErrors
         return $"There is no command '{typed}'.{tail}";
     }
 
-    /// <summary>The first option that the command does not know, or word that it has no place for.</summary>
+    /// <summary>The first option that the command does not know, or argument that it has no place for.</summary>
     private static string? Wrong(string command, SettingsOptions known, IEnumerable<string> arguments)
     {
         int places = known.Places;
@@ -54,7 +54,7 @@ internal static class CommandLineErrors
                 isValue = known.TakesValue(parts[0]) && parts.Length == 1;
             }
             else if (places-- <= 0)
-                return $"'{argument}' is one word too many for {command}.";
+                return $"'{argument}' is one argument too many for {command}.";
         }
         return null;
     }

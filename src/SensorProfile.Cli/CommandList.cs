@@ -8,7 +8,7 @@ internal static class CommandList
 {
     private static readonly Dictionary<string, string> Branches = new()
     {
-        ["darks"] = "Which darks do I need, and do those I have fit?",
+        ["darks"] = "Which darks do I need, and do mine fit?",
         ["flats"] = "How many flats do I need?",
     };
 
@@ -54,13 +54,13 @@ internal static class CommandList
         ),
         Entry.Of<ExposureCommand>(
             "exposure",
-            "Which gain setting, and how long a light?",
+            "Which gain setting, and how long an exposure?",
             ["exposure", Profile, "--sky", "0.5"],
             ["exposure", Profile, "--exposure", "60", "--sky", "0.5"]
         ),
         Entry.Of<DarksPlanCommand>(
             "darks plan",
-            "Which darks do I shoot, how many?",
+            "Which darks do I shoot, and how many?",
             ["darks", "plan", Profile, "--exposure", "300", "--lights", "40", "--csv", "darks.csv"]
         ),
         Entry.Of<DarksMatchCommand>(
@@ -76,18 +76,18 @@ internal static class CommandList
         ),
         Entry.Of<DarksPredictCommand>(
             "darks predict",
-            "I have no dark that fits: computes one from the maps, with its uncertainty and how well left-out "
-                + "darks were met.",
+            "I have no dark that fits: can one be computed? From the maps, with its uncertainty, tested on darks "
+                + "left out.",
             ["darks", "predict", Profile, "--temperature", "-12", "--exposure", "180", "--out", "dark-12C-180s.fits"]
         ),
         Entry.Of<FlatsPlanCommand>(
             "flats plan",
-            "How many flats do I shoot, at which level?",
+            "How many flats do I shoot, and at which level?",
             ["flats", "plan", Profile, "--exposure", "300", "--lights", "40", "--dithers", "20"]
         ),
         Entry.Of<DriftCommand>(
             "drift",
-            "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
+            "Is my sensor ageing? Compares profiles over the years; a folder stands for every profile in it.",
             ["drift", Demo, "--out", "drift"]
         ),
         Entry.Of<FleetCommand>(
@@ -97,7 +97,7 @@ internal static class CommandList
         ),
         Entry.Of<DeskCommand>(
             "desk",
-            "Show me, in a browser: a page of this machine alone, from frames to decisions.",
+            "Show me in a browser: a page on this machine only, from frames to decisions.",
             ["desk", Demo],
             ["desk", Frames, "--no-browser"]
         ),
@@ -112,6 +112,14 @@ internal static class CommandList
             ["setup", "--focal-ratio", "5", "--pixel-size", "3.76", "--sky-brightness", "20.5", "--exposure", "300"],
             ["setup"]
         ),
+        Entry.Of<HelpCommand>(
+            "help",
+            "The handbook: how to take the frames, read the report, what a finding means; also as web pages.",
+            ["help"],
+            ["help", "frames"],
+            ["help", FindingCodes.BlackClipped],
+            ["help", "--pages", "handbook"]
+        ),
         Entry.Of<SchemaCommand>(
             "schema",
             "What is in a profile? Prints the JSON Schema of profile.json, of a setup, or of what a command prints "
@@ -120,6 +128,13 @@ internal static class CommandList
             ["schema", "setup"],
             ["schema", "darks", "match"]
         ),
+        Entry.Of<CompletionCommand>(
+            "completion",
+            "Complete what I type: prints the script for your shell, made from the commands as they are.",
+            ["completion", "bash"],
+            ["completion", "powershell"]
+        ),
+        Entry.Of<ManCommand>("man", "Prints the manual page, for man.", ["man"]),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
@@ -127,7 +142,7 @@ internal static class CommandList
     /// <summary>Every example of every help, in order.</summary>
     public static IEnumerable<string[]> Examples => Entries.SelectMany(e => e.Examples);
 
-    /// <summary>The command that the arguments name, for the hint at its help; empty when they name none.</summary>
+    /// <summary>The command that the arguments name, to hint at its help; empty when they name none.</summary>
     public static string NameIn(IReadOnlyList<string> arguments)
     {
         string two = string.Join(' ', arguments.Take(2)),
@@ -137,10 +152,19 @@ internal static class CommandList
             : "";
     }
 
+    /// <summary>The command whose own help is asked for: "help darks match"; empty for none.</summary>
+    public static IReadOnlyList<string> AskedHelp(IReadOnlyList<string> arguments) =>
+        arguments is ["help", _, ..]
+        && NameIn([.. arguments.Skip(1)]).Split(' ') is var words
+        && words.Length == arguments.Count - 1
+        && words[0].Length > 0
+            ? words
+            : [];
+
     /// <summary>Whether the word is the first of several commands: "darks".</summary>
     public static bool IsBranch(string word) => Branches.ContainsKey(word);
 
-    /// <summary>What a command can be told; null for none of that name.</summary>
+    /// <summary>The settings type of a command; null when there is no such command.</summary>
     public static Type? SettingsOf(string name) => Entries.FirstOrDefault(e => e.Name == name)?.Settings;
 
     public static void AddTo(IConfigurator config, Session session)

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace SensorProfile.Cli;
 
-/// <summary>A clock whose date may be given from outside, so that a profile can be made again byte for byte.</summary>
+/// <summary>A clock whose date can be set from outside, so that a profile can be reproduced byte for byte.</summary>
 /// <remarks>
 /// SOURCE_DATE_EPOCH, seconds since 1970-01-01 UTC, is the convention of reproducible builds (reproducible-builds.org,
 /// specification 1.1). Only the date is fixed: elapsed times stay real.
@@ -11,7 +11,7 @@ internal sealed class DatedClock(DateTimeOffset date) : TimeProvider
 {
     private const string Variable = "SOURCE_DATE_EPOCH";
 
-    /// <summary>The system's clock, or one with the date of the environment.</summary>
+    /// <summary>The system's clock, or one with the date given in the environment.</summary>
     public static TimeProvider FromEnvironment() =>
         long.TryParse(
             Environment.GetEnvironmentVariable(Variable),

@@ -12,9 +12,9 @@ internal static class ExitCodes
     public const int UnreadableInput = 3;
     public const int UnwritableOutput = 4;
 
-    /// <summary>A fault of the program itself (EX_SOFTWARE of sysexits.h).</summary>
+    /// <summary>A fault of the program itself (EX_SOFTWARE in sysexits.h).</summary>
     public const int ProgramFault = 70;
 
-    /// <summary>128 + SIGINT, as shells count.</summary>
+    /// <summary>128 + SIGINT, the convention of shells.</summary>
     public const int Interrupted = 130;
 }

@@ -3,12 +3,12 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
 
-/// <summary>From an exception to one plain line and an exit code; a stack trace helps nobody at night.</summary>
+/// <summary>Turns an exception into one plain line and an exit code; a stack trace helps nobody at night.</summary>
 internal static class FailureReport
 {
     public static int Print(Exception problem, IReadOnlyList<string> arguments, Session session)
     {
-        // from parallel work: the first says it
+        // thrown by parallel work: the first one tells the cause
         if (problem is AggregateException { InnerExceptions: [var only, ..] })
             problem = only;
         if (problem is OperationCanceledException && session.Stop.IsCancellationRequested)
@@ -16,7 +16,7 @@ internal static class FailureReport
             session.Side.Error("interrupted; nothing unfinished was kept.");
             return ExitCodes.Interrupted;
         }
-        // from the parsing of a value
+        // wrapped by the parser while it read a value
         if (problem is CommandAppException { InnerException: CommandFailure failure })
             problem = failure;
         (int code, string message) = Explain(problem, arguments);
@@ -38,6 +38,12 @@ internal static class FailureReport
             IOException or UnauthorizedAccessException or CameraDescriptionException => (
                 ExitCodes.UnreadableInput,
                 OneLine(problem.Message)
+            ),
+            // a packed program whose drawing library was left behind
+            _ when problem.GetBaseException() is DllNotFoundException missing => (
+                ExitCodes.ProgramFault,
+                $"a library that belongs to the program cannot be loaded ({OneLine(missing.Message).Split(". ")[0]}). "
+                    + "Keep the files of the download together; a link to the program may lie elsewhere."
             ),
             _ => (
                 ExitCodes.ProgramFault,

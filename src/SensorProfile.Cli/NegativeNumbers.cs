@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace SensorProfile.Cli;
 
-/// <summary>Lets people write <c>--ambient -8</c>: a parser would take −8 for an option of its own.</summary>
+/// <summary>Lets people write <c>--ambient -8</c>: the parser would take −8 for an option.</summary>
 internal static class NegativeNumbers
 {
     public static string[] Bind(IReadOnlyList<string> arguments)

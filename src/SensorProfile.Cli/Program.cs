@@ -17,10 +17,19 @@ internal static class Program
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture =
             CultureInfo.InvariantCulture;
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
-        if (Console.OutputEncoding.CodePage != Encoding.UTF8.CodePage)
+        Encoding before = Console.OutputEncoding;
+        if (before.CodePage != Encoding.UTF8.CodePage)
             Console.OutputEncoding = new UTF8Encoding(false);
-
-        using Interruption interruption = new();
-        return CommandLine.Run(arguments, Session.OnThisTerminal(interruption.Token));
+        try
+        {
+            using Interruption interruption = new();
+            return CommandLine.Run(arguments, Session.OnThisTerminal(interruption.Token));
+        }
+        finally
+        {
+            // a console of Windows keeps its code page when the program ends: what runs there next may count on its own
+            if (OperatingSystem.IsWindows() && before.CodePage != Encoding.UTF8.CodePage)
+                Console.OutputEncoding = before;
+        }
     }
 }

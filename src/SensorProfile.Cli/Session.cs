@@ -5,17 +5,17 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli;
 
-/// <summary>What a command needs of the world around it: where to print, when to stop, which clock.</summary>
+/// <summary>What a command needs from its surroundings: where to print, when to stop, which clock.</summary>
 /// <param name="Results">Standard output: answers only.</param>
 /// <param name="Side">Standard error: progress, notes, errors.</param>
-/// <param name="Clock">For the date in a profile and the time left.</param>
+/// <param name="Clock">Gives the date in a profile and the time left.</param>
 /// <param name="Stop">Set by Ctrl-C.</param>
 internal sealed record Session(ResultStream Results, SideStream Side, TimeProvider Clock, CancellationToken Stop)
 {
-    /// <summary>What this run took from the user's setup.</summary>
+    /// <summary>The options that this run took from the user's setup.</summary>
     public RememberedOptions Remembered { get; init; } = RememberedOptions.Nothing;
 
-    /// <summary>Where a person types answers; null when nobody sits there.</summary>
+    /// <summary>Where a person types answers; null when the input is not interactive.</summary>
     public TextReader? Person { get; init; }
 
     /// <summary>Takes an answer instead of standard output; null prints it.</summary>

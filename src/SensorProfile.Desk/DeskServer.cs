@@ -18,10 +18,10 @@ using SensorProfile.Desk.Serving;
 
 namespace SensorProfile.Desk;
 
-/// <summary>The local page: a web server for this machine only, and for those who know its secret.</summary>
+/// <summary>The local page: a web server for this machine only, and only for those who know its secret.</summary>
 internal sealed class DeskServer : IAsyncDisposable
 {
-    // a window whose line is cut counts as open for so long
+    // a window whose connection is lost counts as open for this long
     private static readonly TimeSpan Retention = TimeSpan.FromMinutes(1);
 
     private readonly WebApplication app;
@@ -34,10 +34,10 @@ internal sealed class DeskServer : IAsyncDisposable
         windows = app.Services.GetRequiredService<OpenWindows>();
     }
 
-    /// <summary>Where to open it, with the secret.</summary>
+    /// <summary>The address to open, with the secret.</summary>
     public Uri Address { get; }
 
-    /// <summary>The results that are open.</summary>
+    /// <summary>The results currently open.</summary>
     internal ResultShelf Shelf => app.Services.GetRequiredService<ResultShelf>();
 
     /// <summary>Starts serving.</summary>
@@ -92,7 +92,7 @@ internal sealed class DeskServer : IAsyncDisposable
     {
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         services.AddRouting();
-        // keys live as long as the desk: nothing is written among the user's own files
+        // keys live only as long as the desk, so that nothing is written among the user's own files
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services
             .AddRazorComponents()

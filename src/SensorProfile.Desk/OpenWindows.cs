@@ -3,7 +3,7 @@ using SensorProfile.Desk.Measuring;
 
 namespace SensorProfile.Desk;
 
-/// <summary>Counts the windows that show the desk; it ends when the last one has been closed for a while.</summary>
+/// <summary>Counts the windows that show the desk, which ends a while after the last one closed.</summary>
 internal sealed class OpenWindows(DeskOptions options, MeasureJob job)
 {
     private static readonly TimeSpan Look = TimeSpan.FromSeconds(1);
@@ -15,7 +15,7 @@ internal sealed class OpenWindows(DeskOptions options, MeasureJob job)
     /// <summary>A listener for one window.</summary>
     public CircuitHandler Watch() => new Window(this);
 
-    /// <summary>Comes back when it is stopped, or when no window has been open for long enough and nothing is being
+    /// <summary>Completes when it is stopped, or when no window has been open for long enough and nothing is being
     /// measured.</summary>
     public async Task WaitForTheEnd(CancellationToken stop)
     {

@@ -11,25 +11,25 @@ public sealed partial class FitsCard
     );
 
     /// <summary>
-    /// A card with a string. Characters outside printable ASCII are written as question marks, longer strings over
-    /// several records.
+    /// Makes a card with a string. Characters other than printable ASCII become question marks; longer strings continue
+    /// over several records.
     /// </summary>
     /// <param name="keyword">1 to 8 of A–Z, 0–9, hyphen and underscore.</param>
-    /// <param name="value">The string; trailing blanks do not count.</param>
-    /// <param name="comment">The comment; what does not fit into the record is left out.</param>
-    /// <exception cref="ArgumentException">The keyword is not one.</exception>
+    /// <param name="value">The string; trailing blanks are not significant.</param>
+    /// <param name="comment">The comment, cut to fit the record.</param>
+    /// <exception cref="ArgumentException">The keyword is invalid.</exception>
     public static FitsCard Of(string keyword, string value, string? comment = null)
     {
         ArgumentNullException.ThrowIfNull(value);
         return new(Checked(keyword), FitsValueKind.Text, CardText.Printable(value).TrimEnd(' '), comment);
     }
 
-    /// <summary>A card with an integer.</summary>
+    /// <summary>Makes a card with an integer.</summary>
     /// <inheritdoc cref="Of(string, string, string?)"/>
     public static FitsCard Of(string keyword, long value, string? comment = null) =>
         new(Checked(keyword), FitsValueKind.Integer, value.ToString(CultureInfo.InvariantCulture), comment);
 
-    /// <summary>A card with a real number, in the fewest digits that give the same double again.</summary>
+    /// <summary>Makes a card with a real number, with the fewest digits that read back as the same double.</summary>
     /// <inheritdoc cref="Of(string, string, string?)"/>
     /// <exception cref="ArgumentOutOfRangeException">The number is NaN or infinite, which a header cannot
     /// hold.</exception>
@@ -49,7 +49,7 @@ public sealed partial class FitsCard
         );
     }
 
-    /// <summary>A COMMENT card; longer text runs over several records.</summary>
+    /// <summary>Makes a COMMENT card; longer text continues over several records.</summary>
     public static FitsCard OfComment(string text) => Commentary("COMMENT", text);
 
     private static FitsCard Commentary(string keyword, string text)

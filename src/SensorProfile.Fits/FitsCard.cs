@@ -12,33 +12,33 @@ public sealed partial class FitsCard
         (Keyword, Kind, Value, Comment) = (keyword, kind, value, comment);
 
     /// <summary>
-    /// Keyword in capitals, without padding; for HIERARCH cards the words after HIERARCH, one blank between them; empty
-    /// for a blank keyword.
+    /// Keyword in capitals, without padding; for HIERARCH cards the words after HIERARCH, separated by single blanks;
+    /// empty for a blank keyword.
     /// </summary>
     public string Keyword { get; }
 
-    /// <summary>What the value is.</summary>
+    /// <summary>Type of the value.</summary>
     public FitsValueKind Kind { get; }
 
     /// <summary>
-    /// The value: of a string what stands between the quotes, without trailing blanks; of a commentary card its text;
-    /// else the literal as written.
+    /// The value: for a string the text between the quotes without trailing blanks; for a commentary card its text;
+    /// otherwise the literal as written.
     /// </summary>
     public string Value { get; }
 
-    /// <summary>The comment behind the slash; null when there is none.</summary>
+    /// <summary>The comment after the slash; null when there is none.</summary>
     public string? Comment { get; }
 
-    /// <summary>Where the card begins in the file; null for a card that was not read from one.</summary>
+    /// <summary>Offset of the card in the file; null for a card that was not read from a file.</summary>
     public long? ByteOffset { get; internal init; }
 
-    /// <summary>The 80-byte records as they stand in the file; empty for a card that was not read from one.</summary>
+    /// <summary>The 80-byte records as stored in the file; empty for a card that was not read from a file.</summary>
     internal ReadOnlyMemory<byte> Records { get; init; }
 
     /// <summary>The string; null when the value is not a string.</summary>
     public string? Text => Kind == FitsValueKind.Text ? Value : null;
 
-    /// <summary>The truth value; null when the value is not T or F.</summary>
+    /// <summary>The logical value; null when the value is not T or F.</summary>
     public bool? Logical => Kind == FitsValueKind.Logical ? Value == "T" : null;
 
     /// <summary>The integer; null when the value is not an integer or does not fit into 64 bits.</summary>
@@ -49,8 +49,7 @@ public sealed partial class FitsCard
             : null;
 
     /// <summary>
-    /// The number: of an integer or real, with decimal point or comma, also when it stands in quotes; null for
-    /// everything else.
+    /// The number: an integer or real, with decimal point or comma, even in quotes; null for everything else.
     /// </summary>
     public double? Number =>
         Kind switch
@@ -61,14 +60,14 @@ public sealed partial class FitsCard
         };
 
     /// <summary>
-    /// Whether the value is a number with a decimal comma, which the standard does not know; <see cref="Number"/>
-    /// understands it.
+    /// Whether the value is a number with a decimal comma, which the standard does not allow but <see cref="Number"/>
+    /// accepts.
     /// </summary>
     public bool HasDecimalComma =>
         Kind is FitsValueKind.Real or FitsValueKind.Text
         && CardNumber.FormOf(Value.AsSpan().Trim()) == NumberForm.RealWithComma;
 
-    /// <summary>Keyword, value and comment in one line.</summary>
+    /// <summary>Keyword, value and comment on one line.</summary>
     public override string ToString() =>
         Kind switch
         {

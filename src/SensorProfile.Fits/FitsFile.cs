@@ -2,7 +2,7 @@ using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits;
 
-/// <summary>An open FITS file. All headers are read on opening; pixels only when asked for.</summary>
+/// <summary>An open FITS file. Headers are read on opening, pixels on request.</summary>
 /// <example><code>
 /// using FitsFile file = FitsFile.Open("dark_0012.fits");
 /// FitsHdu image = file.RequireFirstImage();
@@ -20,27 +20,27 @@ public sealed class FitsFile : IDisposable
         FirstImage = Hdus.FirstOrDefault(hdu => hdu.HasPixels && hdu.Axes.Count >= 2);
     }
 
-    /// <summary>Path as it was given.</summary>
+    /// <summary>Path as given.</summary>
     public string Path => source.File;
 
     /// <summary>
-    /// The HDUs that can be used, in file order. A broken one is missing here and stands in <see cref="Errors"/>.
+    /// The usable HDUs, in file order. A broken one is missing here; see <see cref="Errors"/>.
     /// </summary>
     public IReadOnlyList<FitsHdu> Hdus { get; }
 
     /// <summary>
-    /// What is wrong with the HDUs that cannot be used; empty for a good file. Each is also a warning.
+    /// The faults of the unusable HDUs; empty for a good file. Each is also a warning.
     /// </summary>
     public IReadOnlyList<FitsFormatException> Errors { get; }
 
-    /// <summary>Oddities that do not keep the good HDUs from being read.</summary>
+    /// <summary>Oddities that do not prevent the good HDUs from being read.</summary>
     public IReadOnlyList<FitsWarning> Warnings { get; }
 
-    /// <summary>The first image with two or more axes and pixels; null when there is none.</summary>
+    /// <summary>The first image with at least two axes and with pixels; null when there is none.</summary>
     public FitsHdu? FirstImage { get; }
 
-    /// <summary>The first image with two or more axes.</summary>
-    /// <exception cref="FitsFormatException">There is none; the reason is that of the first broken HDU, when there is
+    /// <summary>The first image with at least two axes.</summary>
+    /// <exception cref="FitsFormatException">There is none; if an HDU is broken, the reason is that of the first broken
     /// one.</exception>
     public FitsHdu RequireFirstImage() =>
         FirstImage
@@ -54,15 +54,16 @@ public sealed class FitsFile : IDisposable
                 )
         );
 
-    /// <summary>Opens a file for reading, gzip'd or not, and reads all its headers.</summary>
+    /// <summary>Opens a file for reading, gzipped or not, and reads all its headers.</summary>
     /// <exception cref="FitsFormatException">No HDU of the file can be used.</exception>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">Permission to read the file is missing.</exception>
     public static FitsFile Open(string path) => Open(ByteSource.Open(path));
 
-    /// <summary>As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be
-    /// opened.</summary>
+    /// <summary>
+    /// Like <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
+    /// </summary>
     internal static FitsFile Open(ByteSource source)
     {
         try

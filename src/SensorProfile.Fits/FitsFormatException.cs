@@ -1,16 +1,16 @@
 namespace SensorProfile.Fits;
 
 /// <summary>
-/// A file, or a part of it, is not FITS as the standard defines it, or holds something that this reader must refuse.
+/// A file, or part of one, violates the FITS standard, or holds something that this reader must refuse.
 /// </summary>
-/// <remarks>The message reads <c>place: what was found. The way out.</c></remarks>
+/// <remarks>The message reads <c>place: problem. Remedy.</c></remarks>
 public sealed class FitsFormatException : IOException
 {
     /// <summary>Makes the exception and its message.</summary>
     /// <param name="location">Where it was found.</param>
     /// <param name="problem">What was expected and what was found, one sentence with its full stop.</param>
     /// <param name="remedy">What the user can do, one sentence with its full stop.</param>
-    /// <param name="innerException">The cause, when there is one.</param>
+    /// <param name="innerException">The cause, if there is one.</param>
     public FitsFormatException(FitsLocation location, string problem, string remedy, Exception? innerException = null)
         : base($"{location}: {problem} {remedy}", innerException)
     {
@@ -19,8 +19,7 @@ public sealed class FitsFormatException : IOException
     }
 
     /// <summary>
-    /// The message without the name of the file, for a list that names it: <c>HDU 0, byte 560: what was found. The way
-    /// out.</c>
+    /// The message without the file name, for a list that already names it: <c>HDU 0, byte 560: problem. Remedy.</c>
     /// </summary>
     public string Statement =>
         Location.WithinFile is { Length: > 0 } place

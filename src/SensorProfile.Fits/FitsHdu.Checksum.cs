@@ -11,9 +11,9 @@ public sealed partial class FitsHdu
     /// <summary>Whether the header holds DATASUM or CHECKSUM.</summary>
     public bool HasChecksum => Header.Contains("DATASUM") || Header.Contains("CHECKSUM");
 
-    /// <summary>Compares DATASUM and CHECKSUM with the bytes (FITS 4.0 §4.4.2.7). Reads the whole HDU.</summary>
-    /// <param name="problem">What does not agree; null when all agrees.</param>
-    /// <returns>False when a sum contradicts the bytes; true when the sums agree or there are none.</returns>
+    /// <summary>Verifies DATASUM and CHECKSUM against the bytes (FITS 4.0 §4.4.2.7). Reads the whole HDU.</summary>
+    /// <param name="problem">The mismatch; null when there is none.</param>
+    /// <returns>False when a sum contradicts the bytes; true when the sums match or there are none.</returns>
     public bool VerifyChecksum(out FitsWarning? problem)
     {
         problem = null;
@@ -41,7 +41,7 @@ public sealed partial class FitsHdu
         {
             problem = Mismatch(
                 checksum,
-                "CHECKSUM does not fit: the header or the data were damaged or changed after the sum was written."
+                "CHECKSUM does not match: the header or the data were damaged or changed after the sum was written."
             );
         }
 
@@ -59,7 +59,7 @@ public sealed partial class FitsHdu
             message
         );
 
-    /// <summary>Sums a range of the file; padding that is missing at its end counts as zeros.</summary>
+    /// <summary>Sums a range of the file; padding missing at its end counts as zeros.</summary>
     private uint SumOf(long start, long end, uint sum)
     {
         byte[] buffer = ArrayPool<byte>.Shared.Rent(ChecksumBytes);

@@ -14,13 +14,13 @@ public sealed partial class FitsHdu
     /// Reads whole rows as unsigned 16-bit integers. The fast way for camera frames: the bytes go straight into the
     /// span.
     /// </summary>
-    /// <param name="firstRow">First row, 0 is the first one in the file.</param>
-    /// <param name="pixels">Room for a whole number of rows.</param>
+    /// <param name="firstRow">First row, 0 for the first one in the file.</param>
+    /// <param name="pixels">Buffer for a whole number of rows.</param>
     /// <param name="plane">Plane of an image with more than two axes.</param>
     /// <exception cref="FitsFormatException">A pixel is blank, not an integer, or outside 0…65535; or the file has been
     /// damaged since it was opened.</exception>
-    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the image are
-    /// asked for.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or the rows lie outside the
+    /// image.</exception>
     /// <exception cref="InvalidOperationException">The HDU holds no image.</exception>
     public void ReadRows(int firstRow, Span<ushort> pixels, int plane = 0)
     {
@@ -53,8 +53,8 @@ public sealed partial class FitsHdu
     /// <inheritdoc cref="ReadRows(int, Span{ushort}, int)" path="/param"/>
     /// <exception cref="FitsFormatException">A pixel is blank, not an integer, or does not fit; or the file has been
     /// damaged since it was opened.</exception>
-    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the image are
-    /// asked for.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or the rows lie outside the
+    /// image.</exception>
     public void ReadRows(int firstRow, Span<int> pixels, int plane = 0) =>
         ReadExactly(FirstPixel(firstRow, pixels.Length, plane), pixels);
 
@@ -69,19 +69,20 @@ public sealed partial class FitsHdu
         ReadExactly(FirstPixel(firstRow, pixels.Length, plane), pixels);
 
     /// <summary>
-    /// Reads whole rows as 32-bit floats: blank pixels are NaN, values that a float cannot hold exactly are rounded to
-    /// the nearest.
+    /// Reads whole rows as 32-bit floats: blank pixels become NaN; values that a float cannot hold exactly are rounded
+    /// to the nearest.
     /// </summary>
     /// <inheritdoc cref="ReadRows(int, Span{ushort}, int)" path="/param"/>
     /// <exception cref="FitsFormatException">A value is beyond the range of a 32-bit float; or the file has been
     /// damaged since it was opened.</exception>
-    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the image are
-    /// asked for.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or the rows lie outside the
+    /// image.</exception>
     public void ReadRows(int firstRow, Span<float> pixels, int plane = 0) =>
         ReadExactly(FirstPixel(firstRow, pixels.Length, plane), pixels);
 
     /// <summary>
-    /// Reads whole rows as 64-bit floats: blank pixels are NaN, 64-bit integers beyond 2⁵³ are rounded to the nearest.
+    /// Reads whole rows as 64-bit floats: blank pixels become NaN; 64-bit integers beyond 2⁵³ are rounded to the
+    /// nearest.
     /// </summary>
     /// <inheritdoc cref="ReadRows(int, Span{float}, int)"/>
     public void ReadRows(int firstRow, Span<double> pixels, int plane = 0) =>
@@ -103,7 +104,7 @@ public sealed partial class FitsHdu
         return (((long)plane * Height) + firstRow) * Width;
     }
 
-    /// <summary>Chooses the stored type; from here on pixels are taken in steps that stay in the cache.</summary>
+    /// <summary>Dispatches on the stored type; from here on pixels are processed in steps that fit the cache.</summary>
     private void ReadExactly<T>(long first, Span<T> pixels)
         where T : unmanaged, INumber<T>
     {
@@ -265,7 +266,7 @@ public sealed partial class FitsHdu
             Extent.Location,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot say."
+                $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot represent."
             ),
             "Read the image as floating-point numbers, or leave the file out."
         );
@@ -277,7 +278,7 @@ public sealed partial class FitsHdu
             "Read the image as floating-point numbers, or leave the file out."
         );
 
-    /// <summary>Column and row as FITS counts them, from 1.</summary>
+    /// <summary>Column and row, counted from 1 as FITS does.</summary>
     private string PlaceOf(long pixel) =>
         string.Create(
             CultureInfo.InvariantCulture,

@@ -2,7 +2,7 @@ using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits;
 
-/// <summary>One header and data unit. Images give their pixels by rows; everything else is listed only.</summary>
+/// <summary>One header and data unit. Images give their pixels row by row; other kinds are only listed.</summary>
 /// <remarks>Safe for several threads. Usable until its <see cref="FitsFile"/> is disposed.</remarks>
 public sealed partial class FitsHdu
 {
@@ -37,33 +37,33 @@ public sealed partial class FitsHdu
             Planes = checked((int)(Planes * length));
     }
 
-    /// <summary>Place in the file, 0 for the primary HDU.</summary>
+    /// <summary>Index in the file, 0 for the primary HDU.</summary>
     public int Index => Extent.Location.Hdu!.Value;
 
     /// <summary>
-    /// EXTNAME; null when there is none, or only the name that packers give to compressed images without one.
+    /// EXTNAME; null when there is none, or only the name that packers give to unnamed compressed images.
     /// </summary>
     public string? Name =>
         Header.Text("EXTNAME") is { } name && !(Kind == FitsHduKind.CompressedImage && name == "COMPRESSED_IMAGE")
             ? name
             : null;
 
-    /// <summary>What it holds.</summary>
+    /// <summary>Kind of content.</summary>
     public FitsHduKind Kind { get; }
 
-    /// <summary>The header as it stands in the file.</summary>
+    /// <summary>The header as stored in the file.</summary>
     public FitsHeader Header { get; }
 
-    /// <summary>BITPIX; of a compressed image that of the image (ZBITPIX).</summary>
+    /// <summary>BITPIX; for a compressed image that of the original (ZBITPIX).</summary>
     public int Bitpix { get; }
 
-    /// <summary>NAXIS1, NAXIS2, …; of a compressed image those of the image.</summary>
+    /// <summary>NAXIS1, NAXIS2, …; for a compressed image those of the original.</summary>
     public IReadOnlyList<long> Axes { get; }
 
-    /// <summary>BSCALE, 1 when not given.</summary>
+    /// <summary>BSCALE, 1 by default.</summary>
     public double BScale => scaling?.Scale ?? 1;
 
-    /// <summary>BZERO, 0 when not given.</summary>
+    /// <summary>BZERO, 0 by default.</summary>
     public double BZero => scaling?.Zero ?? 0;
 
     /// <summary>
@@ -86,7 +86,7 @@ public sealed partial class FitsHdu
     /// <summary>Number of planes: the product of NAXIS3, NAXIS4, …; 0 without pixels.</summary>
     public int Planes { get; }
 
-    /// <summary>Where it lies in the file.</summary>
+    /// <summary>Position in the file.</summary>
     internal HduExtent Extent { get; }
 
     /// <summary>Index, kind, name and size.</summary>

@@ -1,6 +1,6 @@
 namespace SensorProfile.Fits;
 
-/// <summary>What an HDU holds.</summary>
+/// <summary>Kind of content of an HDU.</summary>
 public enum FitsHduKind
 {
     /// <summary>A header without data.</summary>
@@ -9,7 +9,7 @@ public enum FitsHduKind
     /// <summary>An image (an array of pixels).</summary>
     Image,
 
-    /// <summary>A tile-compressed image, kept in a binary table.</summary>
+    /// <summary>A tile-compressed image, stored in a binary table.</summary>
     CompressedImage,
 
     /// <summary>A table, ASCII or binary; listed, not read.</summary>

@@ -3,7 +3,7 @@ using System.Collections;
 namespace SensorProfile.Fits;
 
 /// <summary>
-/// The cards of one header in file order, END left out, with look-up by keyword. Of a repeated keyword the first card
+/// The cards of one header in file order, without END, with look-up by keyword. Of a repeated keyword the first card
 /// counts.
 /// </summary>
 public sealed class FitsHeader : IReadOnlyList<FitsCard>
@@ -27,10 +27,10 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>Number of cards.</summary>
     public int Count => cards.Count;
 
-    /// <summary>The card at a place in the header.</summary>
+    /// <summary>The card at an index in the header.</summary>
     public FitsCard this[int index] => cards[index];
 
-    /// <summary>Cards that repeat a keyword with another value than its first card.</summary>
+    /// <summary>Cards that repeat a keyword with a value different from its first card's.</summary>
     internal IReadOnlyList<FitsCard> Repeated => repeated;
 
     /// <summary>
@@ -52,7 +52,7 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>The integer of a keyword; null when it is missing, not an integer or beyond 64 bits.</summary>
     public long? Integer(string keyword) => Card(keyword)?.Integer;
 
-    /// <summary>The truth value of a keyword; null when it is missing or not T or F.</summary>
+    /// <summary>The logical value of a keyword; null when it is missing or not T or F.</summary>
     internal bool? Logical(string keyword) => Card(keyword)?.Logical;
 
     /// <inheritdoc/>

@@ -12,21 +12,22 @@ public abstract class FitsImage
     /// <summary>NAXIS1, NAXIS2, …; empty for an HDU without data.</summary>
     public IReadOnlyList<long> Axes { get; }
 
-    /// <summary>Cards to write behind the mandatory ones, in this order. Those that describe the layout (SIMPLE,
-    /// BITPIX, NAXIS…, BSCALE, BZERO, DATASUM, CHECKSUM …) are
-    /// written from the image itself and left out of this list, so that the header of a frame that was read can be
-    /// handed on as it is.</summary>
+    /// <summary>
+    /// Cards to write after the mandatory ones, in this order. Cards that describe the layout (SIMPLE, BITPIX, NAXIS…,
+    /// BSCALE, BZERO, DATASUM, CHECKSUM …) are derived from the image itself and skipped here, so that the header of a
+    /// frame can be passed on unchanged.
+    /// </summary>
     public IReadOnlyList<FitsCard> Cards { get; }
 
-    /// <summary>EXTNAME; null for none, or when it stands among the cards.</summary>
+    /// <summary>EXTNAME; null for none, or when the cards contain it.</summary>
     public string? Name { get; }
 
     /// <summary>BITPIX.</summary>
     internal abstract int Bitpix { get; }
 
-    /// <summary>BZERO as it is written; null for none.</summary>
+    /// <summary>BZERO to write; null for none.</summary>
     internal abstract string? Zero { get; }
 
-    /// <summary>The pixels in the byte order of this machine.</summary>
+    /// <summary>The pixels in machine byte order.</summary>
     internal abstract ReadOnlySpan<byte> Bytes { get; }
 }

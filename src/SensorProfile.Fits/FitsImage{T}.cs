@@ -8,8 +8,8 @@ namespace SensorProfile.Fits;
 /// double.
 /// </summary>
 /// <remarks>
-/// Unsigned 16, 32 and 64-bit and signed 8-bit pixels are written with the BZERO that the standard reserves for them,
-/// which is exact.
+/// Unsigned 16, 32 and 64-bit and signed 8-bit pixels are written, exactly, with the BZERO that the standard reserves
+/// for them.
 /// </remarks>
 /// <typeparam name="T">Type of the pixels.</typeparam>
 public sealed class FitsImage<T> : FitsImage
@@ -19,11 +19,11 @@ public sealed class FitsImage<T> : FitsImage
 
     /// <summary>An image of two axes.</summary>
     /// <param name="width">Pixels in a row (NAXIS1).</param>
-    /// <param name="height">Rows (NAXIS2); the first row stands first in the file.</param>
+    /// <param name="height">Rows (NAXIS2); the first row comes first in the file.</param>
     /// <param name="pixels">The pixels, row by row.</param>
     /// <param name="cards">Further header cards.</param>
     /// <param name="name">EXTNAME.</param>
-    /// <exception cref="ArgumentException">The number of pixels does not fit the axes.</exception>
+    /// <exception cref="ArgumentException">The number of pixels does not match the axes.</exception>
     public FitsImage(
         int width,
         int height,
@@ -38,7 +38,7 @@ public sealed class FitsImage<T> : FitsImage
     /// <param name="pixels">The pixels, first axis fastest.</param>
     /// <param name="cards">Further header cards.</param>
     /// <param name="name">EXTNAME.</param>
-    /// <exception cref="ArgumentException">The number of pixels does not fit the axes.</exception>
+    /// <exception cref="ArgumentException">The number of pixels does not match the axes.</exception>
     /// <exception cref="NotSupportedException">FITS has no such pixel type.</exception>
     public FitsImage(
         IReadOnlyList<long> axes,

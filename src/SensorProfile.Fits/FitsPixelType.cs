@@ -32,6 +32,6 @@ public enum FitsPixelType
     /// <summary>BITPIX −32.</summary>
     Float32,
 
-    /// <summary>BITPIX −64, and every image with another scaling than the above.</summary>
+    /// <summary>BITPIX −64, and every image with any other scaling.</summary>
     Float64,
 }

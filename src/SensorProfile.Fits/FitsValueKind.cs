@@ -1,12 +1,12 @@
 namespace SensorProfile.Fits;
 
-/// <summary>What the value of a header card is.</summary>
+/// <summary>Type of the value of a header card.</summary>
 public enum FitsValueKind
 {
     /// <summary>No value: COMMENT, HISTORY, blank and END cards.</summary>
     Commentary,
 
-    /// <summary>A value card whose value is left out.</summary>
+    /// <summary>A value card without a value.</summary>
     Undefined,
 
     /// <summary>A character string.</summary>
@@ -24,6 +24,6 @@ public enum FitsValueKind
     /// <summary>A complex number.</summary>
     Complex,
 
-    /// <summary>None of these.</summary>
+    /// <summary>Anything else.</summary>
     Malformed,
 }

@@ -1,10 +1,10 @@
 namespace SensorProfile.Fits;
 
-/// <summary>Something odd in a file that can be read all the same.</summary>
-/// <param name="Code">Stable name of the oddity, for example <c>missing-padding</c>; see
+/// <summary>An oddity in a file that can still be read.</summary>
+/// <param name="Code">Stable code of the oddity, for example <c>missing-padding</c>; see
 /// <see cref="FitsWarningCodes"/>.</param>
 /// <param name="Location">Where it was found.</param>
-/// <param name="Message">What was found and what was made of it, one plain sentence.</param>
+/// <param name="Message">What was found and how it was handled, one plain sentence.</param>
 public sealed record FitsWarning(string Code, FitsLocation Location, string Message)
 {
     /// <summary>Place and sentence.</summary>

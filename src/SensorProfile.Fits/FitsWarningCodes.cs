@@ -9,25 +9,25 @@ public static class FitsWarningCodes
     /// <summary>A value is not a string, logical, number or complex number.</summary>
     public const string MalformedValue = "malformed-value";
 
-    /// <summary>A keyword stands twice with different values; the first one counts.</summary>
+    /// <summary>A keyword appears twice with different values; the first one counts.</summary>
     public const string DuplicateKeyword = "duplicate-keyword";
 
-    /// <summary>The mandatory keywords are all there, but not in their order.</summary>
+    /// <summary>All mandatory keywords are present, but out of order.</summary>
     public const string KeywordOrder = "keyword-order";
 
-    /// <summary>A mandatory keyword of an extension is missing and its usual value was taken.</summary>
+    /// <summary>A mandatory keyword of an extension is missing; its usual value was assumed.</summary>
     public const string MissingKeyword = "missing-keyword";
 
-    /// <summary>SIMPLE = F: the file says of itself that it does not follow the standard.</summary>
+    /// <summary>SIMPLE = F: the file declares that it does not follow the standard.</summary>
     public const string NotConforming = "not-conforming";
 
     /// <summary>Bytes other than printable ASCII in a header.</summary>
     public const string NonAscii = "non-ascii";
 
-    /// <summary>Something else than blanks between END and the end of the header.</summary>
+    /// <summary>Something other than blanks between END and the end of the header.</summary>
     public const string TextAfterEnd = "text-after-end";
 
-    /// <summary>The last block is not filled up to 2880 bytes.</summary>
+    /// <summary>The last block is not padded to 2880 bytes.</summary>
     public const string MissingPadding = "missing-padding";
 
     /// <summary>Bytes after the last HDU that are not an extension.</summary>
@@ -42,6 +42,6 @@ public static class FitsWarningCodes
     /// <summary>DATASUM or CHECKSUM contradicts the bytes.</summary>
     public const string ChecksumMismatch = "checksum-mismatch";
 
-    /// <summary>An HDU of the file cannot be used; the others can.</summary>
+    /// <summary>An HDU of the file is unusable; the others are usable.</summary>
     public const string BrokenHdu = "broken-hdu";
 }

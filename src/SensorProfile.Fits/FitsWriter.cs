@@ -10,25 +10,25 @@ public static class FitsWriter
 {
     private const int StepBytes = 1 << 18;
 
-    /// <summary>Writes a file of one image.</summary>
+    /// <summary>Writes a file with one image.</summary>
     /// <inheritdoc cref="Write(string, IReadOnlyList{FitsImage}, bool, bool)"/>
     public static void Write(string path, FitsImage image, bool overwrite = false, bool durable = true) =>
         Write(path, [image], overwrite, durable);
 
     /// <summary>Writes a file: the first image is the primary HDU, each further one an IMAGE extension.</summary>
     /// <remarks>
-    /// The name appears only when the file is complete: it is written under a temporary name in the same folder and
+    /// The file appears under its name only when complete: it is written under a temporary name in the same folder and
     /// renamed.
     /// </remarks>
     /// <param name="path">Name of the file; its folder must exist.</param>
     /// <param name="images">At least one image.</param>
     /// <param name="overwrite">Whether a file of that name may be replaced.</param>
-    /// <param name="durable">Whether to wait until the bytes are on the disk. Without it a power cut can cost files
+    /// <param name="durable">Whether to wait for the bytes to be on the disk. Without it a power cut can lose files
     /// written shortly before.</param>
     /// <exception cref="ArgumentException">There is no image.</exception>
     /// <exception cref="IOException">The disk is full, the folder cannot be written, or the name is taken; nothing is
     /// left behind.</exception>
-    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    /// <exception cref="UnauthorizedAccessException">Permission to write to the folder is missing.</exception>
     public static void Write(string path, IReadOnlyList<FitsImage> images, bool overwrite = false, bool durable = true)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -55,7 +55,7 @@ public static class FitsWriter
     private static long Padded(long bytes) =>
         (bytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes;
 
-    /// <summary>Writes a data unit with its padding and gives its sum.</summary>
+    /// <summary>Writes a data unit with its padding and returns its sum.</summary>
     private static uint WriteData(SafeFileHandle handle, long at, FitsImage image)
     {
         ReadOnlySpan<byte> numbers = image.Bytes;

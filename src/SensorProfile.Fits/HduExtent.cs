@@ -3,7 +3,7 @@ using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 
-/// <summary>Where an HDU lies in its file.</summary>
+/// <summary>Position of an HDU in its file.</summary>
 /// <param name="Source">The bytes.</param>
 /// <param name="Location">File and HDU.</param>
 /// <param name="HeaderStart">First byte of the header.</param>
@@ -17,7 +17,7 @@ internal sealed record HduExtent(
     long DataBytes
 )
 {
-    /// <summary>First byte behind the data unit and its padding.</summary>
+    /// <summary>First byte after the data unit and its padding.</summary>
     public long End =>
         DataStart + ((DataBytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes);
 }

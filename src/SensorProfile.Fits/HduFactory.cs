@@ -4,11 +4,11 @@ using SensorProfile.Fits.Tiles;
 
 namespace SensorProfile.Fits;
 
-/// <summary>Makes the HDU object that fits what the header says.</summary>
+/// <summary>Makes the HDU object that matches a header.</summary>
 internal static class HduFactory
 {
-    /// <summary>Makes it.</summary>
-    /// <exception cref="FitsFormatException">The HDU lies in the file as it should, but its content cannot be
+    /// <summary>Makes the HDU object.</summary>
+    /// <exception cref="FitsFormatException">The HDU is complete in the file, but its content cannot be
     /// used.</exception>
     public static FitsHdu Create(FileScan scan, HduExtent extent, FitsHeader header, HduLayout layout)
     {
@@ -22,7 +22,7 @@ internal static class HduFactory
         return new FitsHdu(extent, header, FitsHduKind.Image, layout.Bitpix, layout.Axes, scaling, store);
     }
 
-    /// <summary>Rows, columns and planes are counted in 32 bits.</summary>
+    /// <summary>Rows, columns and planes must fit into 32 bits.</summary>
     internal static void CheckAxes(FileScan scan, FitsHeader header, string keyword, ReadOnlySpan<long> axes)
     {
         long planes = 1;
@@ -34,7 +34,7 @@ internal static class HduFactory
                 throw scan.Fault(
                     $"{keyword}{i + 1}",
                     header.Card($"{keyword}{i + 1}")?.ByteOffset,
-                    $"an axis of {axes[i]} is more than this reader counts ({int.MaxValue})."
+                    $"an axis of {axes[i]} exceeds this reader's limit ({int.MaxValue})."
                 );
         }
     }

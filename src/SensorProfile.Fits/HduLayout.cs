@@ -4,12 +4,12 @@ using SensorProfile.Fits.Headers;
 namespace SensorProfile.Fits;
 
 /// <summary>
-/// What the mandatory keywords say: the kind of an HDU, its axes and the size of its data unit (FITS 4.0 §4.4.1).
+/// The layout given by the mandatory keywords: kind of the HDU, axes and size of the data unit (FITS 4.0 §4.4.1).
 /// </summary>
 internal sealed class HduLayout
 {
     private const int MaxAxes = 999;
-    private const long MaxBytes = 1L << 60; // an exbibyte: no file is larger, and nothing overflows below
+    private const long MaxBytes = 1L << 60; // an exbibyte: no file is larger, and nothing overflows below it
 
     private readonly FileScan scan;
     private readonly FitsHeader header;
@@ -18,7 +18,7 @@ internal sealed class HduLayout
     private HduLayout(FileScan scan, FitsHeader header, long start) =>
         (this.scan, this.header, this.start) = (scan, header, start);
 
-    /// <summary>What the HDU holds; a tile-compressed image is a table here.</summary>
+    /// <summary>Kind of content; a tile-compressed image counts as a table here.</summary>
     public FitsHduKind Kind { get; private set; }
 
     /// <summary>BITPIX.</summary>
@@ -31,7 +31,7 @@ internal sealed class HduLayout
     public long DataBytes { get; private set; }
 
     /// <summary>Reads and checks the mandatory keywords.</summary>
-    /// <exception cref="FitsFormatException">One is missing, of the wrong type, outside its range, or given twice with
+    /// <exception cref="FitsFormatException">One is missing, has the wrong type, is out of range, or appears twice with
     /// different values.</exception>
     public static HduLayout Read(FileScan scan, FitsHeader header, long start)
     {
@@ -171,8 +171,8 @@ internal sealed class HduLayout
                 throw scan.Fault(
                     card.Keyword,
                     card.ByteOffset,
-                    $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so "
-                        + "nobody knows how the pixels lie."
+                    $"the keyword appears twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so "
+                        + "the layout of the pixels is unknown."
                 );
         }
     }

@@ -4,7 +4,7 @@ using SensorProfile.Fits.Headers;
 namespace SensorProfile.Fits;
 
 /// <summary>
-/// Walks a file from HDU to HDU; one that cannot be used is noted, and the walk goes on where the next one can still be
+/// Walks a file from HDU to HDU. An unusable one is recorded, and the walk continues where the next one can still be
 /// found.
 /// </summary>
 internal sealed class HduScanner(ByteSource source)
@@ -15,13 +15,13 @@ internal sealed class HduScanner(ByteSource source)
     private readonly List<FitsHdu> hdus = [];
     private readonly List<FitsFormatException> errors = [];
 
-    /// <summary>HDUs that can be used.</summary>
+    /// <summary>The usable HDUs.</summary>
     public IReadOnlyList<FitsHdu> Hdus => hdus;
 
-    /// <summary>What is wrong with those that cannot.</summary>
+    /// <summary>The faults of the unusable ones.</summary>
     public IReadOnlyList<FitsFormatException> Errors => errors;
 
-    /// <summary>Oddities.</summary>
+    /// <summary>Warnings.</summary>
     public IReadOnlyList<FitsWarning> Warnings => scan.Warnings;
 
     /// <summary>Walks the whole file.</summary>
@@ -50,7 +50,7 @@ internal sealed class HduScanner(ByteSource source)
         }
     }
 
-    /// <summary>Reads one HDU and gives the start of the next; null when it was the last one.</summary>
+    /// <summary>Reads one HDU and returns the start of the next; null after the last one.</summary>
     private long? ReadHdu(long start)
     {
         FitsHeader header = HeaderReader.Read(scan, start, out long dataStart);
@@ -69,7 +69,7 @@ internal sealed class HduScanner(ByteSource source)
         return complete && HasNext(extent.End) ? extent.End : null;
     }
 
-    /// <summary>Whether the HDU is there with its padding.</summary>
+    /// <summary>Checks that the whole HDU is there, padding included.</summary>
     /// <exception cref="FitsFormatException">Data are missing.</exception>
     private bool CheckLength(HduExtent extent, FitsHeader header)
     {

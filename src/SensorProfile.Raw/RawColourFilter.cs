@@ -1,6 +1,6 @@
 namespace SensorProfile.Raw;
 
-/// <summary>The colour of one place of a filter array.</summary>
+/// <summary>The colour at one position of a filter array.</summary>
 public enum RawColour
 {
     /// <summary>Red.</summary>
@@ -22,7 +22,7 @@ public enum RawColour
 /// <param name="BottomRight">Colour of odd rows and odd columns.</param>
 public sealed record RawColourFilter(RawColour TopLeft, RawColour TopRight, RawColour BottomLeft, RawColour BottomRight)
 {
-    /// <summary>What is left to do where another filter stands before the sensor.</summary>
+    /// <summary>Remedy for a sensor with another filter.</summary>
     internal const string Remedy =
         "Leave it out: only sensors with a filter of red, green and blue in 2 × 2 pixels, or with none, can be measured here.";
 

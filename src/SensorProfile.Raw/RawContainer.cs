@@ -1,22 +1,22 @@
 namespace SensorProfile.Raw;
 
-/// <summary>What kind of file the mosaic stands in.</summary>
+/// <summary>Kind of file that holds the mosaic.</summary>
 public enum RawContainer
 {
-    /// <summary>TIFF without a word about a sensor: one 16-bit sample per pixel.</summary>
+    /// <summary>TIFF without any sensor information: one 16-bit sample per pixel.</summary>
     Tiff,
 
     /// <summary>TIFF/EP (ISO 12234-2), or a maker's raw file that follows it.</summary>
     TiffEp,
 
-    /// <summary>DNG; its version stands in <see cref="RawStorage.DngVersion"/>.</summary>
+    /// <summary>DNG; its version is in <see cref="RawStorage.DngVersion"/>.</summary>
     Dng,
 }
 
-/// <summary>How the samples are compressed; all of these give back every sample as it was.</summary>
+/// <summary>Compression of the samples; all of these are lossless.</summary>
 public enum RawCompression
 {
-    /// <summary>Not at all.</summary>
+    /// <summary>None.</summary>
     None,
 
     /// <summary>Lossless JPEG (ITU-T T.81, process 14: SOF3 with Huffman codes).</summary>
@@ -25,21 +25,21 @@ public enum RawCompression
     /// <summary>Deflate (zlib).</summary>
     Deflate,
 
-    /// <summary>LZW as TIFF 6.0 has it.</summary>
+    /// <summary>LZW as in TIFF 6.0.</summary>
     Lzw,
 }
 
-/// <summary>How the samples stand in the file.</summary>
+/// <summary>How the samples are stored in the file.</summary>
 /// <param name="Container">Kind of file.</param>
-/// <param name="DngVersion">Version of the DNG specification, for example 1.4.0.0; null when the file is no
+/// <param name="DngVersion">Version of the DNG specification, for example 1.4.0.0; null when the file is not a
 /// DNG.</param>
-/// <param name="Compression">How the samples are compressed.</param>
-/// <param name="BitsPerSample">Bits of a stored sample, 8 to 16.</param>
-/// <param name="IsBigEndian">Whether the high byte of a number comes first.</param>
-/// <param name="IsTiled">Whether the mosaic is cut into tiles rather than strips.</param>
+/// <param name="Compression">Compression of the samples.</param>
+/// <param name="BitsPerSample">Bits per stored sample, 8 to 16.</param>
+/// <param name="IsBigEndian">Whether numbers are stored high byte first.</param>
+/// <param name="IsTiled">Whether the mosaic is divided into tiles instead of strips.</param>
 /// <param name="SegmentWidth">Width of a strip or tile, px.</param>
-/// <param name="SegmentHeight">Height of a strip or tile, px; the last one may be lower.</param>
-/// <param name="Directory">Index of the directory of the mosaic, in the order in which the file names them.</param>
+/// <param name="SegmentHeight">Height of a strip or tile, px; the last one may be shorter.</param>
+/// <param name="Directory">Index of the mosaic's directory, in file order.</param>
 public sealed record RawStorage(
     RawContainer Container,
     Version? DngVersion,
@@ -52,6 +52,6 @@ public sealed record RawStorage(
     int Directory
 )
 {
-    /// <summary>Exposures that the file holds; the first is read.</summary>
+    /// <summary>Number of exposures in the file; the first one is read.</summary>
     public int Exposures { get; init; } = 1;
 }

@@ -5,11 +5,13 @@ using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw;
 
-/// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples when asked for.</summary>
+/// <summary>
+/// An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening, samples on request.
+/// </summary>
 /// <remarks>
-/// Safe to read from several threads; the samples of one file are decoded by one at a time. Rows are decoded in file
-/// order: going far back within a compressed strip or tile means decoding it again from its start. Going on does not,
-/// even after <see cref="Park"/>, nor does going back to where one of the last eight reads began, with lossless JPEG.
+/// Safe to read from several threads; one thread at a time decodes the samples of a file. Rows are decoded in file
+/// order: going far back within a compressed strip or tile means decoding it again from its start. Continuing does not,
+/// even after <see cref="Park"/>; nor, with lossless JPEG, does returning to where one of the last eight reads began.
 /// </remarks>
 /// <example><code>
 /// using RawFile file = RawFile.Open("dark_0012.dng");
@@ -51,38 +53,38 @@ public sealed class RawFile : IDisposable
         rows = new MosaicRows(found.Directory, layout);
     }
 
-    /// <summary>Path as it was given.</summary>
+    /// <summary>Path as given.</summary>
     public string Path => source.File;
 
     /// <summary>Size, colours, levels and borders of the mosaic.</summary>
     public RawMosaic Mosaic { get; }
 
-    /// <summary>How the samples stand in the file.</summary>
+    /// <summary>How the samples are stored in the file.</summary>
     public RawStorage Storage { get; }
 
-    /// <summary>What the file says of how the frame was taken.</summary>
+    /// <summary>What the file states about how the frame was taken.</summary>
     public RawFacts Facts { get; }
 
-    /// <summary>Oddities that do not keep the mosaic from being read.</summary>
+    /// <summary>Oddities that do not prevent the mosaic from being read.</summary>
     public IReadOnlyList<RawWarning> Warnings { get; }
 
     /// <summary>
-    /// Whether a file that begins like this may be one for this reader: TIFF or BigTIFF of either byte order. Four bytes
-    /// tell.
+    /// Whether a file with these first bytes may be one for this reader: TIFF or BigTIFF of either byte order. Four
+    /// bytes are enough.
     /// </summary>
     public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
         firstBytes is [0x49, 0x49, 42 or 43, 0, ..] or [0x4D, 0x4D, 0, 42 or 43, ..];
 
     /// <summary>Opens a file for reading and reads all its headers.</summary>
-    /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is
+    /// <exception cref="RawFormatException">The file holds no mosaic that this reader supports, or is
     /// damaged.</exception>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">Permission to read the file is missing.</exception>
     public static RawFile Open(string path) => Open(new FileBytes(path));
 
     /// <summary>
-    /// As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
+    /// Like <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
     /// </summary>
     internal static RawFile Open(RawBytes source)
     {
@@ -99,11 +101,11 @@ public sealed class RawFile : IDisposable
 
     /// <summary>Reads whole rows of the active area, codes as stored.</summary>
     /// <param name="firstRow">First row of the active area, from 0.</param>
-    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.Width"/>.</param>
+    /// <param name="samples">Buffer for a whole number of rows of <see cref="RawMosaic.Width"/>.</param>
     /// <exception cref="RawFormatException">The samples are damaged, or the file has changed since it was
     /// opened.</exception>
-    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the area are
-    /// asked for.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or the rows lie outside the
+    /// area.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public void ReadRows(int firstRow, Span<ushort> samples)
     {
@@ -112,9 +114,9 @@ public sealed class RawFile : IDisposable
         rows.Read(active.Top + firstRow, active.Left, active.Width, samples);
     }
 
-    /// <summary>Reads whole rows of all stored samples, masked borders included, codes as stored.</summary>
+    /// <summary>Reads whole rows of all stored samples, including masked borders, codes as stored.</summary>
     /// <param name="firstRow">First row of the sensor, from 0.</param>
-    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.SensorWidth"/>.</param>
+    /// <param name="samples">Buffer for a whole number of rows of <see cref="RawMosaic.SensorWidth"/>.</param>
     /// <inheritdoc cref="ReadRows" path="/exception"/>
     public void ReadSensorRows(int firstRow, Span<ushort> samples)
     {
@@ -123,11 +125,11 @@ public sealed class RawFile : IDisposable
     }
 
     /// <summary>
-    /// Gives back the file handle and buffers, but keeps headers and the place in the mosaic; the next read opens the
+    /// Releases the file handle and buffers, but keeps headers and the position in the mosaic; the next read opens the
     /// file again.
     /// </summary>
     /// <remarks>
-    /// For hundreds of frames that are read in turn, a few rows each. Not while another thread reads.
+    /// For hundreds of frames that are read in turn, a few rows each. Not to be called while another thread reads.
     /// </remarks>
     public void Park()
     {

@@ -1,9 +1,9 @@
 namespace SensorProfile.Raw;
 
 /// <summary>
-/// A file, or a part of it, is not as its format defines it, or holds something that this reader must refuse.
+/// A file, or part of one, violates its format, or holds something that this reader must refuse.
 /// </summary>
-/// <remarks>The message reads <c>place: what was found. The way out.</c></remarks>
+/// <remarks>The message reads <c>place: problem. Remedy.</c></remarks>
 public sealed class RawFormatException : IOException
 {
     /// <summary>Makes the exception and its message.</summary>
@@ -11,7 +11,7 @@ public sealed class RawFormatException : IOException
     /// <param name="location">Where it was found.</param>
     /// <param name="problem">What was expected and what was found, one sentence with its full stop.</param>
     /// <param name="remedy">What the user can do, one sentence with its full stop.</param>
-    /// <param name="innerException">The cause, when there is one.</param>
+    /// <param name="innerException">The cause, if there is one.</param>
     public RawFormatException(
         RawRefusal refusal,
         RawLocation location,
@@ -25,7 +25,7 @@ public sealed class RawFormatException : IOException
         (Refusal, Location, Problem, Remedy) = (refusal, location, problem, remedy);
     }
 
-    /// <summary>The message without the name of the file, for a list that names it.</summary>
+    /// <summary>The message without the file name, for a list that already names it.</summary>
     public string Statement =>
         Location.WithinFile is { Length: > 0 } place
             ? $"{place}: {Problem} {Remedy}"

@@ -2,14 +2,12 @@ using System.Globalization;
 
 namespace SensorProfile.Raw;
 
-/// <summary>A place in a raw file, as precise as is known.</summary>
+/// <summary>A place in a raw file, as precise as known.</summary>
 /// <param name="File">Path of the file.</param>
-/// <param name="Directory">Which image file directory, for example <c>directory 0</c>; null when the file as a whole is
-/// meant.</param>
-/// <param name="Tag">Name and number of the tag, for example <c>StripOffsets (273)</c>; null when no tag is
-/// meant.</param>
-/// <param name="Segment">Which strip or tile, for example <c>strip 3</c>, counted from 0; null when none is
-/// meant.</param>
+/// <param name="Directory">The image file directory, for example <c>directory 0</c>; null for the file as a
+/// whole.</param>
+/// <param name="Tag">Name and number of the tag, for example <c>StripOffsets (273)</c>; null for none.</param>
+/// <param name="Segment">The strip or tile, for example <c>strip 3</c>, counted from 0; null for none.</param>
 /// <param name="ByteOffset">Offset in the file; null when unknown.</param>
 public sealed record RawLocation(
     string File,
@@ -20,12 +18,12 @@ public sealed record RawLocation(
 )
 {
     /// <summary>
-    /// For example <c>dark_0012.dng, directory 0, tag StripOffsets (273), byte 114</c>; the folder is left out.
+    /// For example <c>dark_0012.dng, directory 0, tag StripOffsets (273), byte 114</c>; without the folder.
     /// </summary>
     public override string ToString() => string.Join(", ", [Path.GetFileName(File), .. Parts()]);
 
     /// <summary>
-    /// For example <c>directory 0, tag StripOffsets (273), byte 114</c>; empty when the file as a whole is meant.
+    /// For example <c>directory 0, tag StripOffsets (273), byte 114</c>; empty for the file as a whole.
     /// </summary>
     internal string WithinFile => string.Join(", ", Parts());
 

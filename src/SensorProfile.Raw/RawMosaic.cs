@@ -1,55 +1,57 @@
 namespace SensorProfile.Raw;
 
 /// <summary>The sensor as the file describes it: its size, colours, levels and borders.</summary>
-/// <remarks>Rows and columns count from 0 at the top left of the stored mosaic; orientation is never applied.</remarks>
+/// <remarks>
+/// Rows and columns count from 0 at the top left of the stored mosaic; the orientation is never applied.
+/// </remarks>
 public sealed record RawMosaic
 {
-    /// <summary>Width of all stored samples, masked borders included, px.</summary>
+    /// <summary>Width of all stored samples including masked borders, px.</summary>
     public required int SensorWidth { get; init; }
 
-    /// <summary>Height of all stored samples, masked borders included, px.</summary>
+    /// <summary>Height of all stored samples including masked borders, px.</summary>
     public required int SensorHeight { get; init; }
 
-    /// <summary>The part that sees light (DNG ActiveArea); all of the mosaic when the file says nothing.</summary>
+    /// <summary>The area exposed to light (DNG ActiveArea); the whole mosaic when the file does not state it.</summary>
     public required RawArea ActiveArea { get; init; }
 
-    /// <summary>Width of the part that sees light, px.</summary>
+    /// <summary>Width of the exposed area, px.</summary>
     public int Width => ActiveArea.Width;
 
-    /// <summary>Height of the part that sees light, px.</summary>
+    /// <summary>Height of the exposed area, px.</summary>
     public int Height => ActiveArea.Height;
 
     /// <summary>
-    /// Areas that never see light, as the file says (DNG MaskedAreas) or, when it is silent, the borders around
+    /// Areas never exposed to light, as stated by the file (DNG MaskedAreas); otherwise the borders around
     /// <see cref="ActiveArea"/>.
     /// </summary>
     /// <remarks>
-    /// Borders that the file leaves unexplained may hold something else than dark samples: look before you average.
+    /// Borders that the file does not explain may hold something other than dark samples: look before you average.
     /// </remarks>
     public required IReadOnlyList<RawArea> MaskedAreas { get; init; }
 
     /// <summary>
-    /// Whether <see cref="MaskedAreas"/> are named by the file (else they are what is left around the active area).
+    /// Whether the file names <see cref="MaskedAreas"/> (otherwise they are whatever surrounds the active area).
     /// </summary>
     public required bool MaskedAreasAreNamed { get; init; }
 
     /// <summary>
     /// The default crop within the active area (DNG DefaultCropOrigin and DefaultCropSize, rounded inwards); null when
-    /// the file says nothing.
+    /// the file does not state it.
     /// </summary>
     public RawArea? DefaultCrop { get; init; }
 
     /// <summary>The colour filter; null for a sensor without one.</summary>
     public RawColourFilter? ColourFilter { get; init; }
 
-    /// <summary>Level of no light, in linear codes; null when the file says nothing.</summary>
+    /// <summary>Black level, in linear codes; null when the file does not state it.</summary>
     public RawBlackLevel? BlackLevel { get; init; }
 
-    /// <summary>Level of saturation as the file says it, in linear codes; null when the file says nothing.</summary>
+    /// <summary>Saturation level stated by the file, in linear codes; null when there is none.</summary>
     public double? WhiteLevel { get; init; }
 
     /// <summary>
-    /// The curve that the stored codes follow; null when they are proportional to light, as far as the file says.
+    /// The curve of the stored codes; null when, as far as the file states, they are proportional to light.
     /// </summary>
     public RawLinearisation? Linearisation { get; init; }
 }
@@ -67,7 +69,7 @@ public readonly record struct RawArea(int Top, int Left, int Bottom, int Right)
     /// <summary>Rows.</summary>
     public int Height => Bottom - Top;
 
-    /// <summary>The borders above, below, left and right of this area of a sensor that are there.</summary>
+    /// <summary>The non-empty borders above, below, left and right of this area of a sensor.</summary>
     /// <param name="width">Width of all stored samples, px.</param>
     /// <param name="height">Height of all stored samples, px.</param>
     internal IEnumerable<RawArea> Around(int width, int height)

@@ -9,20 +9,20 @@ public enum RawRefusal
     /// <summary>It contradicts its format or ends too early.</summary>
     Damaged,
 
-    /// <summary>It is well formed, but holds no image of single sensor samples.</summary>
+    /// <summary>It is well formed, but holds no image of individual sensor samples.</summary>
     NoMosaic,
 
-    /// <summary>The colours of its pixels were computed from their neighbours.</summary>
+    /// <summary>Its colours were interpolated from neighbouring pixels.</summary>
     Demosaiced,
 
     /// <summary>
-    /// It was compressed with loss, or keeps fewer than the sensor's bits: its noise is not the sensor's.
+    /// It was compressed with loss, or keeps fewer bits than the sensor's: its noise is not the sensor's.
     /// </summary>
     Lossy,
 
-    /// <summary>It is raw, in a coding or layout that this reader does not know.</summary>
+    /// <summary>It is raw, but its coding or layout is not supported by this reader.</summary>
     UnknownCoding,
 
-    /// <summary>It is larger than this reader's limits, which no camera reaches.</summary>
+    /// <summary>It exceeds this reader's limits, which no camera reaches.</summary>
     TooLarge,
 }

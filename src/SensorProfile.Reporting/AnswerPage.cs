@@ -37,7 +37,7 @@ public static class AnswerPage
     /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="answer">The answer.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(CameraProfile profile, SetpointAnswer answer, string folder)
     {
@@ -67,7 +67,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder) =>
         Write(profile, answer, ToleranceDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, ToleranceAnswer answer, AnswerDocument words, string folder)
     {
         ToleranceAnswer[] skies = [answer, .. answer.OtherSkies];
@@ -95,7 +95,7 @@ public static class AnswerPage
         Write(
             folder,
             "dark-tolerance",
-            Document(profile, "how near the darks", blocks),
+            Document(profile, "how close the darks must be", blocks),
             DecisionCurves.Tolerance(skies)
         );
     }
@@ -105,14 +105,14 @@ public static class AnswerPage
     /// (<c>dark-match.pdf</c>, <c>.html</c>, <c>.csv</c>).
     /// </summary>
     /// <param name="answer">The answer.</param>
-    /// <param name="sky">The sky it holds for; null when none was given.</param>
+    /// <param name="sky">The sky it was judged under; null when none was given.</param>
     /// <param name="created">Date of the page.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder) =>
         Write(answer, sky, MatchDocument.Of(answer, sky, []), created, folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(
         MatchAnswer answer,
         SkyRate? sky,
@@ -129,7 +129,7 @@ public static class AnswerPage
         blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
         var document = new ReportDocument(
             "Darks for these lights",
-            "Each light set against each dark set: settings, size, exposure, temperature through the night.",
+            "Each light set compared with each dark set: settings, size, exposure, temperature through the night.",
             created,
             [new ReportSection(null, null, blocks)]
         )
@@ -147,7 +147,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, PlanAnswer answer, string folder) =>
         Write(profile, answer, PlanDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, PlanAnswer answer, AnswerDocument words, string folder)
     {
         List<Block> blocks = [DecisionBlocks.Head(words), ListBlocks.Masters(answer)];
@@ -156,7 +156,7 @@ public static class AnswerPage
                 new FigureBlock(
                     1,
                     "What the noise of the master dark costs each planned stack, against the number of darks in its "
-                        + "master; the marks stand at the fewest within the accepted loss when light and dark agree in "
+                        + "master; the marks show the fewest within the accepted loss when light and dark agree in "
                         + "temperature. "
                         + "The rule of thumb of 20 (common practice, no source) is dashed.",
                     [panel]
@@ -175,7 +175,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, FlatPlanAnswer answer, string folder) =>
         Write(profile, answer, FlatPlanDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, FlatPlanAnswer answer, AnswerDocument words, string folder)
     {
         List<Block> blocks = [DecisionBlocks.Head(words)];
@@ -199,7 +199,7 @@ public static class AnswerPage
     /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="created">Date of the page.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(ShotListAnswer answer, DateTimeOffset created, string folder)
     {
@@ -210,7 +210,7 @@ public static class AnswerPage
             blocks.Add(ListBlocks.Shots(answer));
         if (answer.Expected.Count > 0)
             blocks.AddRange([
-                new SubheadingBlock("Uncertainties to expect, for a camera of a usual kind"),
+                new SubheadingBlock("Uncertainties to expect from a typical camera"),
                 ListBlocks.Expected(answer),
             ]);
         if (answer.Additions.Count > 0)
@@ -221,7 +221,7 @@ public static class AnswerPage
         blocks.AddRange(DecisionBlocks.Tail(words));
         var document = new ReportDocument(
             "Frames to take",
-            "Tick off what is done; the numbers are counted, the times estimated.",
+            "Tick off what is done; frames are counted, times estimated.",
             created,
             [new ReportSection(null, null, blocks)]
         )
@@ -253,7 +253,7 @@ public static class AnswerPage
             ),
         ];
         blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
-        Write(folder, "exposure", Document(profile, "how long a light", blocks), ExposureTable.Of(skies));
+        Write(folder, "exposure", Document(profile, "how long to expose", blocks), ExposureTable.Of(skies));
     }
 
     private static string Name(DarkCountAnswer stack) =>

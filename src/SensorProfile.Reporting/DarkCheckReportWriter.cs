@@ -19,7 +19,7 @@ public static class DarkCheckReportWriter
     /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
     /// </summary>
     /// <param name="answer">The check.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <param name="date">Date that the documents carry: that of the fresh frames, so that the same frames give the
     /// same bytes.</param>
     /// <returns>The files written, in the order of the names.</returns>

@@ -20,7 +20,7 @@ public static class DriftReportWriter
     /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
     /// </summary>
     /// <param name="answer">The comparison.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <returns>The files written, in the order of the names.</returns>
     /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
     /// where.</exception>
@@ -29,7 +29,7 @@ public static class DriftReportWriter
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentException.ThrowIfNullOrEmpty(folder);
-        // the last session's date: the same input, the same bytes
+        // dated by the last session, so that the same input gives the same bytes
         DateTimeOffset created = answer.Dates.Count > 0 ? answer.Dates[^1] : DateTimeOffset.UnixEpoch;
         ReportDocument report = DriftContent.Build(answer, created);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)

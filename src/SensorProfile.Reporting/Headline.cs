@@ -8,7 +8,7 @@ using SensorProfile.Reporting.Answers;
 namespace SensorProfile.Reporting;
 
 /// <summary>
-/// The sentence that stands at the head of a report and of the command's answer: the numbers one acts on.
+/// The sentence at the head of a report and of the command's answer: the numbers that matter.
 /// </summary>
 internal static class Headline
 {
@@ -19,10 +19,10 @@ internal static class Headline
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
             return profile.Findings.Any(f => f.Code == FindingCodes.KindMissing)
-                ? "Say what these frames are: without knowing bias, dark and flat frames apart, nothing could be measured."
+                ? "Say what these frames are: nothing could be measured without knowing which are bias, dark and flat frames."
                 : "Nothing could be measured from these frames.";
         if (NotRaw(profile) is not null)
-            return "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, "
+            return "These frames are not raw, so nothing about this camera can be measured from them: take raw frames, 16 bits, "
                 + "without any correction in camera or capture program.";
         string first = Sentence(profile.Modes[0]);
         if (profile.Modes.Count == 1)
@@ -34,7 +34,7 @@ internal static class Headline
         return $"At {ModeLabel.Text(profile.Modes[0].Settings)}: {char.ToLowerInvariant(first[0])}{first[1..]} {others}";
     }
 
-    /// <summary>The refusal of frames that are not raw, where no mode is; null else.</summary>
+    /// <summary>The refusal of frames that are not raw, where there is no mode; null otherwise.</summary>
     public static Finding? NotRaw(CameraProfile profile) => ComparableProfiles.NotRaw(profile);
 
     /// <summary>The sentence for one mode.</summary>
@@ -66,7 +66,7 @@ internal static class Headline
             yield return $"dark current {QuantityText.Of(dark.RateAtReference)}{At(dark.ReferenceTemperature)}{unknown}{Carried(dark)}";
         else if (Nights(mode.DarkNights) is { } nights)
             yield return nights + unknown;
-        // What a light leak adds hardly changes with temperature: the law without it is the sensor's own.
+        // What a light leak adds hardly changes with temperature, so the law without it is the sensor's own.
         if (dark is not null && DarkFloor.Find(dark) is { IsLarge: true } floor)
             yield return $"doubling every {QuantityText.Of(floor.ThermalDoubling)} without it";
         else if (dark?.DoublingTemperature is not null)
@@ -89,9 +89,8 @@ internal static class Headline
         {
             0 => null,
             1 => $"dark current {QuantityText.Of(rates[0])} in a night of unknown sensor temperature",
-            _ =>
-                $"dark current {QuantityText.Of(rates[0])} to {QuantityText.Of(rates[^1])} over {rates.Length} nights of "
-                    + "unknown sensor temperature",
+            _ => $"dark current {QuantityText.Of(rates[0])} to {QuantityText.Of(rates[^1])} over {rates.Length} "
+                + $"{(nights.Any(n => n.AboveColdest is not null) ? "groups of darks" : "nights")} of unknown sensor temperature",
         };
     }
 
@@ -100,7 +99,7 @@ internal static class Headline
     public static IReadOnlyList<string> Missing(ModeProfile mode)
     {
         ArgumentNullException.ThrowIfNull(mode);
-        // what stands in the sentence in ADU is not missing altogether
+        // a quantity given in ADU in the sentence is not missing altogether
         (string Name, Measurement? Quantity)[] asked =
         [
             (mode.ReadNoiseAdu is null ? "read noise" : "read noise in electrons", mode.ReadNoise),

@@ -17,7 +17,7 @@ internal static class LightNoiseLines
     }
 
     /// <summary>
-    /// Source, noise, share of the variance of the light; the last is empty where the source lies outside the typical
+    /// Source, noise, share of the variance of the light; the share is empty where the source is not part of the typical
     /// pixel.
     /// </summary>
     /// <param name="noise">The sources.</param>
@@ -32,13 +32,13 @@ internal static class LightNoiseLines
             ),
             ["together, typical pixel", Text(noise.Total), Percent(100)],
             .. Line($"a master of {noise.Darks} darks adds", noise.MasterDark),
-            .. Line("the glow adds at its brightest", noise.GlowPeak),
+            .. Line("glow adds, at its brightest", noise.GlowPeak),
             .. Line(share, noise.AtShare),
-            .. Line("the same with pixels that jump", noise.AtShareWithFlicker),
+            .. Line("the same, flickering pixels included", noise.AtShareWithFlicker),
             .. noise.FullPixels is { } full
                 ? (IReadOnlyList<string>[])
                     [
-                        ["pixels that are full", Percent(full.Value), ""],
+                        ["full pixels", Percent(full.Value), ""],
                     ]
                 : [],
         ];

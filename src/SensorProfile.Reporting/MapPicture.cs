@@ -1,7 +1,7 @@
 namespace SensorProfile.Reporting;
 
 /// <summary>
-/// A map of the sensor, reduced to a picture for the report: grey or colour is the renderer's choice, the values are
+/// A map of the sensor, reduced to a picture for the report: the renderer chooses grey or colour, the values are
 /// the map's.
 /// </summary>
 /// <param name="Mode">Index of the mode in the profile.</param>
@@ -24,7 +24,7 @@ public sealed record MapPicture(
 )
 {
     /// <summary>
-    /// Name of the map's file without its ending, such as "dark-rate"; empty when it is none of ours.
+    /// Name of the map's file without its extension, such as "dark-rate"; empty when it is not one of ours.
     /// </summary>
     public string Map { get; init; } = "";
 
@@ -34,7 +34,7 @@ public sealed record MapPicture(
     /// <summary>Height of the frame, px; 0 when it is that of the picture.</summary>
     public int FrameHeight { get; init; }
 
-    /// <summary>Whether equal ratios, not equal differences, are equal steps of grey.</summary>
+    /// <summary>Whether equal steps of grey stand for equal ratios rather than equal differences.</summary>
     public bool Logarithmic { get; init; }
 
     /// <summary>

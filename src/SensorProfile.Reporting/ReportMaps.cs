@@ -16,7 +16,7 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
         ("read-noise", "Read noise of every pixel", "e-"),
     ];
 
-    /// <summary>Maps that are there and could not be read.</summary>
+    /// <summary>Maps that exist but could not be read.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>

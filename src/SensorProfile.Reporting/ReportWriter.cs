@@ -23,11 +23,11 @@ public static class ReportWriter
     /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
     /// </summary>
     /// <param name="profile">What was measured.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <param name="options">What the report may contain beyond the profile.</param>
     /// <returns>The files written, in the order of the names.</returns>
     /// <remarks>
-    /// Everything is written beside its final place first; a report that cannot be finished leaves what stood there
+    /// Everything is first written beside its final place; a report that cannot be finished leaves what was there
     /// before.
     /// </remarks>
     /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says

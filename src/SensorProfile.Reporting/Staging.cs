@@ -1,7 +1,7 @@
 namespace SensorProfile.Reporting;
 
 /// <summary>
-/// Writes several files so that they appear together: all into a hidden folder first, then each to its place.
+/// Writes several files so that they appear together: first all into a hidden folder, then each into its place.
 /// </summary>
 internal static class Staging
 {
@@ -31,7 +31,7 @@ internal static class Staging
         catch (IOException problem) when (problem is not DirectoryNotFoundException)
         {
             throw new IOException(
-                $"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or give "
+                $"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose "
                     + "another folder.",
                 problem
             );

@@ -10,16 +10,16 @@ public sealed partial record CameraDescription
     private const string NoFile = "camera description";
 
     /// <summary>Reads and checks a <c>camera.json</c>.</summary>
-    /// <exception cref="CameraDescriptionException">Not JSON, an unknown field, or a value that makes no camera; names
-    /// the place.</exception>
+    /// <exception cref="CameraDescriptionException">Not JSON, an unknown field, or an invalid value; names the
+    /// place.</exception>
     public static CameraDescription Read(string path) =>
         Parse(System.IO.File.ReadAllBytes(path), System.IO.Path.GetFileName(path));
 
-    /// <summary>Reads and checks the text of a <c>camera.json</c>.</summary>
+    /// <summary>Parses and checks the text of a <c>camera.json</c>.</summary>
     /// <param name="json">The text.</param>
     /// <param name="file">Name for error messages.</param>
-    /// <exception cref="CameraDescriptionException">Not JSON, an unknown field, or a value that makes no camera; names
-    /// the place.</exception>
+    /// <exception cref="CameraDescriptionException">Not JSON, an unknown field, or an invalid value; names the
+    /// place.</exception>
     public static CameraDescription Parse(string json, string file = NoFile)
     {
         ArgumentNullException.ThrowIfNull(json);
@@ -78,7 +78,7 @@ public sealed partial record CameraDescription
 
     /// <summary>Checks every value.</summary>
     /// <param name="file">Name for error messages.</param>
-    /// <exception cref="CameraDescriptionException">The first value that makes no camera.</exception>
+    /// <exception cref="CameraDescriptionException">The first invalid value.</exception>
     public void Validate(string file = NoFile) => new Parameters.ValueCheck(file).Check(this);
 
     private static string Reason(JsonException error)

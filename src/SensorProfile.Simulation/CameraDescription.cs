@@ -7,28 +7,29 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation;
 
 /// <summary>
-/// A synthetic camera and what is taken with it: the content of <c>camera.json</c>. Everything optional is off unless
-/// stated.
+/// A synthetic camera and the frames taken with it: the content of <c>camera.json</c>. Every optional effect is off by
+/// default unless stated.
 /// </summary>
-/// <remarks>Signal chain of one pixel: electrons from light, dark current and glow (Poisson) → brighter-fatter
-/// reduction of their spread → full well →
-/// bend of the response → read, row and column noise (e-) → division by the gain, plus bias level → rounding to the
-/// codes of the converter.</remarks>
+/// <remarks>
+/// Signal chain of one pixel: electrons from light, dark current and glow (Poisson) → brighter-fatter reduction of
+/// their spread → full well → bend of the response → read, row and column noise (e-) → division by the gain, plus bias
+/// level → rounding to converter codes.
+/// </remarks>
 public sealed partial record CameraDescription
 {
-    /// <summary>Name, as it stands in INSTRUME. Default "Synthetic".</summary>
+    /// <summary>Name, written to INSTRUME. Default "Synthetic".</summary>
     public string Name { get; init; } = "Synthetic";
 
     /// <summary>
     /// The individual sensor: its fixed pattern is drawn from this number. Null (default): drawn from the seed of the
-    /// run, so that another seed is another sensor.
+    /// run, so that another seed gives another sensor.
     /// </summary>
     public ulong? Serial { get; init; }
 
     /// <summary>Age of the sensor, years; see <see cref="Ageing"/>. Default 0.</summary>
     public double AgeYears { get; init; }
 
-    /// <summary>Start of the night of a sensor of age 0, UTC; an aged one is taken that many years later.</summary>
+    /// <summary>Start of the night for a sensor of age 0, UTC; an aged one is taken that many years later.</summary>
     public DateTimeOffset Start { get; init; } = new(2031, 10, 14, 19, 0, 0, TimeSpan.Zero);
 
     /// <summary>Frame width, px.</summary>
@@ -38,22 +39,21 @@ public sealed partial record CameraDescription
     public required int Height { get; init; }
 
     /// <summary>
-    /// Colour filter array of the first two rows of the file, "RGGB" and its turns; null (default) for monochrome.
+    /// Colour filter array of the first two rows of the file, "RGGB" and its rotations; null (default) for monochrome.
     /// </summary>
     public string? ColourFilter { get; init; }
 
-    /// <summary>Light that each colour passes.</summary>
+    /// <summary>Transmission of each colour.</summary>
     public ColourResponse ColourResponse { get; init; } = new();
 
-    /// <summary>Kind of file that the frames are written as: "fits" (default), "dng" or
-    /// "compressed-dng".</summary>
+    /// <summary>File format of the frames: "fits" (default), "dng" or "compressed-dng".</summary>
     [JsonConverter(typeof(KebabEnumConverter<FrameFiles>))]
     public FrameFiles Files { get; init; }
 
-    /// <summary>Pixels under a mask beside those that see light; only a DNG has a place for them.</summary>
+    /// <summary>Masked pixels beside the exposed ones; only a DNG can store them.</summary>
     public MaskedBorder MaskedBorder { get; init; } = new();
 
-    /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
+    /// <summary>Bits of the converter, 8…16: codes run from 0 to 2^bits − 1. Default 16.</summary>
     public int Bits { get; init; } = 16;
 
     /// <summary>
@@ -76,10 +76,10 @@ public sealed partial record CameraDescription
     /// <summary>Fixed pattern of the bias level.</summary>
     public BiasPattern BiasPattern { get; init; } = new();
 
-    /// <summary>Wandering of the bias level.</summary>
+    /// <summary>Changes of the bias level.</summary>
     public Pedestal Pedestal { get; init; } = new();
 
-    /// <summary>Charge a pixel can hold, e-; null (default): more than the converter can show.</summary>
+    /// <summary>Full well, e-; null (default) when it lies beyond the converter's range.</summary>
     public double? FullWell { get; init; }
 
     /// <summary>Dark current of the typical ordinary pixel; null (default) for none.</summary>
@@ -100,7 +100,7 @@ public sealed partial record CameraDescription
     /// <summary>Pixels that hardly respond to light.</summary>
     public DeadPixels DeadPixels { get; init; } = new();
 
-    /// <summary>Pixels whose dark current lies far below their neighbours'.</summary>
+    /// <summary>Pixels with a dark current far below their neighbours'.</summary>
     public ColdPixels ColdPixels { get; init; } = new();
 
     /// <summary>Groups of touching hot pixels.</summary>
@@ -113,15 +113,14 @@ public sealed partial record CameraDescription
     public BadLines BadRows { get; init; } = new();
 
     /// <summary>
-    /// Parts of the sensor with amplifiers of their own; where several hold a pixel their effects add up (levels) or
-    /// multiply.
+    /// Parts of the sensor with amplifiers of their own; where they overlap, levels add up and factors multiply.
     /// </summary>
     public IReadOnlyList<Tap> Taps { get; init; } = [];
 
     /// <summary>Places where the electronics glow.</summary>
     public IReadOnlyList<Glow> Glow { get; init; } = [];
 
-    /// <summary>Physics of the sensor beyond the above; null (default) for none.</summary>
+    /// <summary>Further physics of the sensor; null (default) for none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public SensorPhysics? Physics { get; init; }
 
@@ -132,7 +131,8 @@ public sealed partial record CameraDescription
     public double ColumnNoise { get; init; }
 
     /// <summary>
-    /// True when the camera subtracts the frame's mean dark signal, so that the level does not show it. Default false.
+    /// True when the camera subtracts the mean dark signal of each frame, so that the level does not show it. Default
+    /// false.
     /// </summary>
     public bool ClampBlack { get; init; }
 
@@ -165,16 +165,16 @@ public sealed partial record CameraDescription
     /// <summary>True (default) when a cooler holds the temperature; an uncooled camera writes no SET-TEMP.</summary>
     public bool Cooled { get; init; } = true;
 
-    /// <summary>Temperature probe and steadiness of the cooling.</summary>
+    /// <summary>Temperature probe and stability of the cooling.</summary>
     public Thermometer Thermometer { get; init; } = new();
 
-    /// <summary>What the camera does to the codes before it stores them.</summary>
+    /// <summary>In-camera processing of the codes before they are stored.</summary>
     public InCamera InCamera { get; init; } = new();
 
     /// <summary>Charged particles.</summary>
     public CosmicRays CosmicRays { get; init; } = new();
 
-    /// <summary>Frames that carry no exposure from some row on.</summary>
+    /// <summary>Frames without exposure from some row on.</summary>
     public TornFrames TornFrames { get; init; } = new();
 
     /// <summary>The first frame of each shot.</summary>
@@ -183,25 +183,25 @@ public sealed partial record CameraDescription
     /// <summary>Stars on the light frames.</summary>
     public Stars Stars { get; init; } = new();
 
-    /// <summary>How the sensor changes with the years.</summary>
+    /// <summary>How the sensor ages.</summary>
     public Ageing Ageing { get; init; } = new();
 
-    /// <summary>Settings that stand in the headers.</summary>
+    /// <summary>Settings written to the headers.</summary>
     public HeaderSettings Settings { get; init; } = new();
 
-    /// <summary>What is taken, in this order.</summary>
+    /// <summary>The shots, in the order taken.</summary>
     public IReadOnlyList<Shot> Shots { get; init; } = [];
 
-    /// <summary>What goes wrong with chosen frames.</summary>
+    /// <summary>Faults of chosen frames.</summary>
     public IReadOnlyList<Fault> Faults { get; init; } = [];
 
     /// <summary>
-    /// The same camera some years later, taking the same shots: the same individual sensor, changed as
-    /// <see cref="Ageing"/> says.
+    /// The same camera some years later, taking the same shots: the same individual sensor, aged according to
+    /// <see cref="Ageing"/>.
     /// </summary>
     /// <param name="years">Years added to its age; 0 or more.</param>
-    /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null: which individual grows older must be
-    /// said.</exception>
+    /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null, so that it is not known which
+    /// individual ages.</exception>
     internal CameraDescription Age(double years)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(years);

@@ -1,14 +1,14 @@
 namespace SensorProfile.Simulation;
 
-/// <summary>A camera description that cannot be used: where, what was found, what to do.</summary>
+/// <summary>An invalid camera description: place, problem and remedy.</summary>
 public sealed class CameraDescriptionException : Exception
 {
     /// <summary>Creates the error.</summary>
     /// <param name="file">File, or "camera description" for text from elsewhere.</param>
-    /// <param name="jsonPath">Place in the JSON, "$.darkCurrent.floor".</param>
+    /// <param name="jsonPath">Place in the JSON, such as "$.darkCurrent.floor".</param>
     /// <param name="problem">What was found.</param>
     /// <param name="remedy">What to do.</param>
-    /// <param name="inner">The cause, if another error was behind it.</param>
+    /// <param name="inner">The underlying error, if there is one.</param>
     public CameraDescriptionException(
         string file,
         string jsonPath,

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>The invented cameras of the demo, built in; the same text stands in <c>demo-data/</c>.</summary>
+/// <summary>The invented cameras of the demo, built in; <c>demo-data/</c> holds the same text.</summary>
 public static class DemoCameras
 {
     /// <summary>A 0.3-megapixel window of the "Tarn-9M", cooled monochrome, on one of its October nights.</summary>

@@ -4,11 +4,11 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation;
 
 /// <summary>
-/// One frame of a simulated night: when and under which conditions it is taken. Its pixels are rendered on demand.
+/// One frame of a simulated night with the conditions under which it is taken. Its pixels are rendered on demand.
 /// </summary>
 internal sealed record SimulatedFrame
 {
-    /// <summary>Number within the night, from 0.</summary>
+    /// <summary>Index within the night, from 0.</summary>
     public required int Index { get; init; }
 
     /// <summary>Number of its shot, from 1.</summary>
@@ -20,19 +20,19 @@ internal sealed record SimulatedFrame
     /// <summary>File name, for example <c>dark_-10C_300s_001.fits</c>.</summary>
     public required string FileName { get; init; }
 
-    /// <summary>What it is taken for.</summary>
+    /// <summary>Kind of frame.</summary>
     public required FrameKind Kind { get; init; }
 
     /// <summary>Exposure, s.</summary>
     public required double ExposureSeconds { get; init; }
 
-    /// <summary>Temperature that was asked for, or the ambient one of an uncooled camera, °C.</summary>
+    /// <summary>Set temperature, or ambient temperature of an uncooled camera, °C.</summary>
     public required double TargetCelsius { get; init; }
 
     /// <summary>True temperature of the die, °C.</summary>
     public required double DieCelsius { get; init; }
 
-    /// <summary>Reading of the probe as written into the header, °C; null when missing.</summary>
+    /// <summary>Reading of the probe as written to the header, °C; null when missing.</summary>
     public required double? ReportedCelsius { get; init; }
 
     /// <summary>Start of the exposure, UTC.</summary>
@@ -42,7 +42,7 @@ internal sealed record SimulatedFrame
     public required double PedestalOffset { get; init; }
 
     /// <summary>
-    /// Mean photo-electrons in a pixel of full response, drift and jitter of the lamp included, e-/px.
+    /// Mean photo-electrons in a pixel of full response, including drift and jitter of the lamp, e-/px.
     /// </summary>
     public required double LightElectrons { get; init; }
 
@@ -50,20 +50,20 @@ internal sealed record SimulatedFrame
     public required double LeakElectrons { get; init; }
 
     /// <summary>
-    /// Charge of earlier light released during the exposure into a pixel of full response, mean, e-/px.
+    /// Mean charge from earlier light released during the exposure into a pixel of full response, e-/px.
     /// </summary>
     public double PersistenceElectrons { get; init; }
 
     /// <summary>Factor on dark signal and glow (first frame after a pause).</summary>
     public required double DarkFactor { get; init; }
 
-    /// <summary>Phase of the flicker down the rows, rad.</summary>
+    /// <summary>Phase of the row-to-row flicker, rad.</summary>
     public required double FlickerPhase { get; init; }
 
     /// <summary>Pointing offset in x and y of a light frame, px.</summary>
     public required (double X, double Y) Dither { get; init; }
 
-    /// <summary>Row (0-based) from which on the frame carries no exposure; null when it is whole.</summary>
+    /// <summary>Row (0-based) from which on the frame has no exposure; null for a whole frame.</summary>
     public required int? TornFromRow { get; init; }
 
     /// <summary>Faults of this frame.</summary>

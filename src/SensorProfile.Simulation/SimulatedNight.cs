@@ -14,10 +14,10 @@ internal sealed class SimulatedNight
 {
     private readonly TelegraphStates _telegraph;
 
-    /// <summary>Draws the sensor and lays out the night; no frame is rendered yet.</summary>
+    /// <summary>Draws the sensor and schedules the night; no frame is rendered yet.</summary>
     /// <param name="camera">The camera with its shots.</param>
     /// <param name="seed">Seed of the night: noise, jitter, hits.</param>
-    /// <exception cref="CameraDescriptionException">A value that makes no camera.</exception>
+    /// <exception cref="CameraDescriptionException">The description has an invalid value.</exception>
     public SimulatedNight(CameraDescription camera, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(camera);
@@ -34,7 +34,7 @@ internal sealed class SimulatedNight
     /// <summary>Seed of the night.</summary>
     public ulong Seed { get; }
 
-    /// <summary>The frames in the order they are taken.</summary>
+    /// <summary>The frames in the order taken.</summary>
     public IReadOnlyList<SimulatedFrame> Frames { get; }
 
     /// <summary>The individual sensor.</summary>
@@ -42,8 +42,8 @@ internal sealed class SimulatedNight
 
     /// <summary>Renders a frame into a new array.</summary>
     /// <param name="frame">One of <see cref="Frames"/>.</param>
-    /// <param name="threads">Most threads to use; −1 for as many as there are processors.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="threads">Largest number of threads; −1 for as many as there are processors.</param>
+    /// <param name="cancellation">Cancels the work.</param>
     /// <returns>Width × height stored values, row by row.</returns>
     public ushort[] Render(SimulatedFrame frame, int threads = -1, CancellationToken cancellation = default)
     {
@@ -54,9 +54,9 @@ internal sealed class SimulatedNight
 
     /// <summary>Renders a frame into a given array.</summary>
     /// <param name="frame">One of <see cref="Frames"/>.</param>
-    /// <param name="pixels">Takes width × height values, row by row.</param>
-    /// <param name="threads">Most threads to use; −1 for as many as there are processors.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="pixels">Receives width × height values, row by row.</param>
+    /// <param name="threads">Largest number of threads; −1 for as many as there are processors.</param>
+    /// <param name="cancellation">Cancels the work.</param>
     public void Render(
         SimulatedFrame frame,
         ushort[] pixels,
@@ -64,8 +64,9 @@ internal sealed class SimulatedNight
         CancellationToken cancellation = default
     ) => Rendered(frame, pixels, threads, cancellation);
 
-    /// <summary>As <see cref="Render(SimulatedFrame, ushort[], int, CancellationToken)"/>, and with the masked border
-    /// around it.</summary>
+    /// <summary>
+    /// Like <see cref="Render(SimulatedFrame, ushort[], int, CancellationToken)"/>, with the masked border.
+    /// </summary>
     /// <returns>All pixels of the sensor, row by row.</returns>
     public ushort[] RenderSensor(
         SimulatedFrame frame,

@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 namespace SensorProfile.Simulation;
 
 /// <summary>
-/// JSON of this project, by source generation: camelCase, comments and trailing commas allowed where people write by
+/// JSON of this project, by source generation: camelCase; comments and trailing commas are allowed in files written by
 /// hand.
 /// </summary>
 [JsonSourceGenerationOptions(

@@ -1,10 +1,10 @@
 namespace SensorProfile.Simulation;
 
-/// <summary>How a night is written.</summary>
+/// <summary>Options for writing a night.</summary>
 public sealed record SimulationOptions
 {
     /// <summary>
-    /// Most threads to use; −1 (default) for as many as there are processors. The files do not depend on it.
+    /// Largest number of threads; −1 (default) for as many as there are processors. The files do not depend on it.
     /// </summary>
     public int Threads { get; init; } = -1;
 
@@ -14,6 +14,6 @@ public sealed record SimulationOptions
     /// <summary>Whether to write <c>truth.json</c> and the maps it names. Default true.</summary>
     public bool WriteTruth { get; init; } = true;
 
-    /// <summary>Put before every frame's file name, for several nights in one folder. Default none.</summary>
+    /// <summary>Prefix of every frame's file name, for several nights in one folder. Default none.</summary>
     public string FilePrefix { get; init; } = "";
 }

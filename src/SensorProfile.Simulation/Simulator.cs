@@ -11,16 +11,16 @@ public static class Simulator
     /// and, last, <c>truth.json</c>.
     /// </summary>
     /// <remarks>
-    /// A file has its final name only when it is complete. The same camera and seed give the same bytes.
+    /// A file gets its final name only when complete. The same camera and seed give the same bytes.
     /// </remarks>
     /// <param name="camera">The camera with its shots.</param>
-    /// <param name="folder">Where to; made when it does not exist.</param>
+    /// <param name="folder">Target folder; created if missing.</param>
     /// <param name="seed">Seed of the night.</param>
-    /// <param name="options">How; null for the defaults.</param>
-    /// <param name="progress">Told after each frame.</param>
-    /// <param name="cancellation">Stops between rows and frames; what is complete by then stays.</param>
-    /// <returns>Names of the frames, in the order they were taken.</returns>
-    /// <exception cref="CameraDescriptionException">A value that makes no camera.</exception>
+    /// <param name="options">Options; null for the defaults.</param>
+    /// <param name="progress">Reported to after each frame.</param>
+    /// <param name="cancellation">Cancels between rows and frames; completed files stay.</param>
+    /// <returns>Names of the frames, in the order taken.</returns>
+    /// <exception cref="CameraDescriptionException">The description has an invalid value.</exception>
     /// <exception cref="IOException">The disk is full, the folder cannot be written, or a name is taken.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IReadOnlyList<string> Write(
@@ -32,7 +32,7 @@ public static class Simulator
         CancellationToken cancellation = default
     ) => [.. WriteTelling(camera, folder, seed, options, progress, cancellation).Frames.Select(f => f.File)];
 
-    /// <summary>The same, and says what <c>truth.json</c> holds.</summary>
+    /// <summary>The same, and returns the content of <c>truth.json</c>.</summary>
     internal static SimulationTruth WriteTelling(
         CameraDescription camera,
         string folder,

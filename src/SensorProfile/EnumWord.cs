@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace SensorProfile;
 
-/// <summary>Words of enumerations: for scripts, and for people.</summary>
+/// <summary>Turns enumeration values into words, for scripts and for people.</summary>
 internal static class EnumWord
 {
     /// <summary>"does-not-fit".</summary>

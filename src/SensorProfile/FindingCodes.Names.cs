@@ -35,6 +35,7 @@ internal static partial class FindingCodes
     public const string ColourFilterUnreadable = "colour-filter-unreadable";
     public const string ColoursApart = "colours-apart";
     public const string CoolerUnknown = "cooler-unknown";
+    public const string CorrectionsNotApplied = "corrections-not-applied";
     public const string CurvedCodes = "curved-codes";
     public const string DamagedFrame = "damaged-frame";
     public const string DarkBelowBlackLevel = "dark-below-black-level";
@@ -171,6 +172,7 @@ internal static partial class FindingCodes
     public const string MoreDarksThanPractical = "more-darks-than-practical";
     public const string MoreFlatsThanPractical = "more-flats-than-practical";
     public const string NeighbourCorrelation = "neighbour-correlation";
+    public const string NightSplitByHotPixels = "night-split-by-hot-pixels";
     public const string NightsBeyondProfile = "nights-beyond-profile";
     public const string NightsOrdered = "nights-ordered";
     public const string NoFrames = "no-frames";
@@ -264,6 +266,7 @@ internal static partial class FindingCodes
     public const string TooFewTemperatures = "too-few-temperatures";
     public const string TornFrame = "torn-frame";
     public const string TreatedInCamera = "treated-in-camera";
+    public const string TypedCarriedByHotPixels = "typed-carried-by-hot-pixels";
     public const string UnlitFramesNotPositive = "unlit-frames-not-positive";
     public const string UsableLossNotPositive = "usable-loss-not-positive";
     public const string VersionsDiffer = "versions-differ";

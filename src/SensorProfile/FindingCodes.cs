@@ -6,7 +6,7 @@ namespace SensorProfile;
 /// <summary>What a code of a finding or of a refusal means.</summary>
 /// <param name="Code">Stable kebab-case code, as in <see cref="Finding.Code"/>.</param>
 /// <param name="Meaning">What was found.</param>
-/// <param name="Cause">Why, mostly.</param>
+/// <param name="Cause">The usual cause.</param>
 /// <param name="Cure">What to do about it.</param>
 internal sealed record FindingCode(string Code, string Meaning, string Cause, string Cure);
 

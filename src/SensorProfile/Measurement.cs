@@ -1,6 +1,6 @@
 namespace SensorProfile;
 
-/// <summary>A measured quantity with its doubt: no result leaves a room as a bare number.</summary>
+/// <summary>A measured quantity with its uncertainty: no result leaves a room as a bare number.</summary>
 /// <param name="Value">The best estimate, in <paramref name="Unit"/>.</param>
 /// <param name="StandardUncertainty">One standard uncertainty (GUM, JCGM 100:2008), in the unit of the value; never
 /// negative.</param>

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace SensorProfile;
 
 /// <summary>
-/// Quantities as text: the value rounded where its uncertainty begins, the uncertainty to two significant digits, the
-/// unit behind.
+/// Quantities as text: the value rounded where its uncertainty begins, the uncertainty to two significant digits, then
+/// the unit.
 /// </summary>
 /// <remarks>
 /// GUM (JCGM 100:2008) 7.2.6: an uncertainty is given to at most two significant digits and the value is rounded to
@@ -14,7 +14,7 @@ namespace SensorProfile;
 /// </remarks>
 public static class QuantityText
 {
-    /// <summary>What stands in place of a quantity that is null.</summary>
+    /// <summary>Text for a quantity that is null.</summary>
     internal const string NotMeasured = "not measured";
 
     private const double SmallestPlain = 1e-4;
@@ -78,7 +78,7 @@ public static class QuantityText
         return $"{Typeset(mantissa)}·{PowerOfTen(int.Parse(parts[1], CultureInfo.InvariantCulture))}";
     }
 
-    /// <summary>A count with its thousands set apart by narrow no-break spaces from 10 000 on.</summary>
+    /// <summary>A count, its thousands separated by narrow no-break spaces from 10 000 on.</summary>
     /// <param name="count">Pixels, frames …</param>
     public static string Count(long count)
     {
@@ -139,7 +139,7 @@ public static class QuantityText
             )
         );
 
-    /// <summary>Rounds to so many places behind the point; negative places round to tens, hundreds …</summary>
+    /// <summary>Rounds to so many decimal places; negative places round to tens, hundreds …</summary>
     private static double Round(double value, int decimals)
     {
         if (decimals >= 0)

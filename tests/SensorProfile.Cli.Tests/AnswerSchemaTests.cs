@@ -26,7 +26,7 @@ public class AnswerSchemaTests
     [Fact]
     public void EveryCommandThatAnswersHasOne() =>
         Assert.Equal(
-            CommandList.Names.Except(["schema", "desk"]).Order(),
+            CommandList.Names.Except(["schema", "desk", "completion", "man", "help"]).Order(),
             AnswerShapes.All.Select(s => s.Command).Order()
         );
 

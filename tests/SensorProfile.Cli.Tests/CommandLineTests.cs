@@ -55,7 +55,7 @@ public sealed class CommandLineTests
     )]
     [InlineData(
         "setpoint p.json",
-        "sensorprofile: setpoint needs --exposure, the seconds of one light. Try: sensorprofile setpoint --help\n"
+        "sensorprofile: setpoint needs --exposure, the exposure of one light in seconds. Try: sensorprofile setpoint --help\n"
     )]
     [InlineData(
         "setpoint p.json --exposure 3,5",

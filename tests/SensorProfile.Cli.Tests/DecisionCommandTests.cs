@@ -274,7 +274,7 @@ public sealed class DecisionCommandTests : IDisposable
         CommandRun text = folder.Command.Run(question).Expect(ExitCodes.CannotTell);
         Assert.StartsWith("Shoot ", text.FirstLine, StringComparison.Ordinal);
         Assert.EndsWith(
-            "for 20 lights (300 s between 38 °C and 40 °C) it cannot be told.",
+            "cannot tell for 20 lights (300 s between 38 °C and 40 °C).",
             text.FirstLine,
             StringComparison.Ordinal
         );

@@ -83,11 +83,11 @@ public sealed class DecisionRefusalTests : IDisposable
     }
 
     [Theory]
-    [InlineData("match", "-3", "The number of lights must be a whole number from 1 on, not -3.")]
-    [InlineData("plan", "-3", "The number of lights must be a whole number from 1 on, not -3.")]
-    [InlineData("match", "0", "The number of lights must be a whole number from 1 on, not 0.")]
-    [InlineData("match", "2.5", "The number of lights must be a whole number from 1 on, not 2.5.")]
-    [InlineData("plan", "NaN", "The number of lights must be a whole number from 1 on, not NaN.")]
+    [InlineData("match", "-3", "The number of lights must be a whole number of 1 or more, not -3.")]
+    [InlineData("plan", "-3", "The number of lights must be a whole number of 1 or more, not -3.")]
+    [InlineData("match", "0", "The number of lights must be a whole number of 1 or more, not 0.")]
+    [InlineData("match", "2.5", "The number of lights must be a whole number of 1 or more, not 2.5.")]
+    [InlineData("plan", "NaN", "The number of lights must be a whole number of 1 or more, not NaN.")]
     [InlineData("match", "many", "'many' is not a number of lights: give their number, or add --darks PATH")]
     public void ANumberOfLightsThatIsNoneIsNamed(string command, string lights, string message) =>
         Assert.Contains(

@@ -18,7 +18,7 @@ public sealed class SimulateTests : IDisposable
         CommandRun run = folder
             .Command.Run("simulate", "camera.json", "--out", "a b", "--seed", "7")
             .Expect(ExitCodes.Answered);
-        Assert.Equal("6 frames of Tarn-9M stand in a b; truth.json beside them says what is true.", run.FirstLine);
+        Assert.Equal("6 frames of Tarn-9M are in a b; truth.json beside them holds the true values.", run.FirstLine);
         folder.Command.Run("simulate", "camera.json", "--out", "again", "--seed", "7").Expect(ExitCodes.Answered);
         Assert.Equal(TemporaryFolder.Digests(folder["a b"]), TemporaryFolder.Digests(folder["again"]));
         Assert.Equal(

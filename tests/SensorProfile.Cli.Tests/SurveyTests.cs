@@ -42,7 +42,7 @@ public sealed class SurveyTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "6 frames in 2 sets: none can be used before its kind is known",
+            "6 frames in 2 sets: none can be used until its kind is known",
             run.Output,
             StringComparison.Ordinal
         );
@@ -172,8 +172,8 @@ public sealed class SurveyTests : IDisposable
         File.WriteAllText(folder["night/notes.txt"], "clear, 3 °C");
         CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.UnreadableInput);
         Assert.Contains(
-            "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics); passed over: 12 JPEG pictures "
-                + "and 1 text file.",
+            "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG and other raw files; TIFF mosaics); "
+                + "passed over: 12 JPEG pictures and 1 text file.",
             run.Error,
             StringComparison.Ordinal
         );

@@ -62,7 +62,7 @@ public sealed class TemperatureTableTests : IDisposable
     [InlineData(
         "2031-01-10,-8\n2031-04-10,cold\n",
         ExitCodes.UnreadableInput,
-        "nights.csv, line 2: expected a temperature in °C at the end, found 'cold'."
+        "nights.csv, line 2: expected a temperature in °C at the end of the line, found 'cold'."
     )]
     [InlineData("date,celsius\n", ExitCodes.UnreadableInput, "nights.csv: holds no temperatures.")]
     [InlineData(

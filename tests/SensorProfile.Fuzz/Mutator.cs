@@ -46,6 +46,8 @@ internal sealed class Mutator(Target target, Random random)
         {
             if (numbersOnly)
                 WrittenNumber(input);
+            else if (target.Form == InputForm.Tiff && random.Next(2) == 0)
+                TiffEntryChange.Make(input, random);
             else
                 Change(input);
         }

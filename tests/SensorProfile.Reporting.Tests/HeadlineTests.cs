@@ -61,7 +61,7 @@ public class HeadlineTests
             Findings = [new Finding("response-not-raw", Severity.Refusal, "These flats do not answer to light.")],
         };
         Assert.Equal(
-            "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, without "
+            "These frames are not raw, so nothing about this camera can be measured from them: take raw frames, 16 bits, without "
                 + "any correction in camera or capture program.",
             Headline.Sentence(profile)
         );

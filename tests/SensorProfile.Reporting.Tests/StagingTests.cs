@@ -19,7 +19,7 @@ public sealed class StagingTests : IDisposable
         IOException problem = Assert.Throws<IOException>(() => Staging.Write(_folder, files));
 
         Assert.Equal(
-            $"{_folder}: the report cannot be written (No space left on device). Free some space or give another "
+            $"{_folder}: the report cannot be written (No space left on device). Free some space or choose another "
                 + "folder.",
             problem.Message
         );

@@ -6,11 +6,11 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
 
-/// <summary>A command that answers a question with a reply: text, or JSON when asked.</summary>
+/// <summary>A command that answers a question, as text or as JSON.</summary>
 internal abstract class AnswerCommand<TSettings> : Command<TSettings>
     where TSettings : AnswerSettings
 {
-    /// <summary>As it is typed: "darks match".</summary>
+    /// <summary>Its name as typed: "darks match".</summary>
     protected abstract string Name { get; }
 
     public sealed override int Execute(CommandContext context, TSettings settings, CancellationToken cancellationToken)

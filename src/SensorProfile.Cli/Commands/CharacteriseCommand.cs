@@ -4,6 +4,7 @@ using SensorProfile.Characterisation;
 using SensorProfile.Characterisation.Maps;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
@@ -39,7 +40,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
         CameraProfile profile = Measured(session, settings, limits, inventory, output, stages);
         stages?.Begin("report");
-        // The maps are spent: without this the collector keeps their memory through the report.
+        // The maps are no longer needed; without this their memory would stay in use while the report is made.
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
@@ -56,7 +57,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             : reply;
     }
 
-    /// <summary>Measures and writes; the maps, most of the memory, are let go with this call.</summary>
+    /// <summary>Measures and writes; the maps, most of the memory, become garbage when it returns.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static CameraProfile Measured(
         Session session,
@@ -91,7 +92,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             _ => throw CommandFailure.WrongCommandLine($"--temperatures {Quoted.Of(name)}: say headers or hot-pixels."),
         };
 
-    /// <summary>The temperature of the sessions already kept, so that this one can be compared with them.</summary>
+    /// <summary>The reference temperature of the sessions already kept, so that this one can be compared with them.</summary>
     private static double? Earlier(string? archive, Inventory inventory) =>
         string.IsNullOrWhiteSpace(archive)
             ? null
@@ -103,7 +104,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
     internal sealed class Settings : FrameSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("Folder for the results; made by the command, refused when it exists.")]
+        [Description("Folder for the results; created by the command, refused when it exists.")]
         public string? Out { get; init; }
 
         [CommandOption("--table <FILE>")]
@@ -111,21 +112,22 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         public string? Table { get; init; }
 
         [CommandOption("--reference <C>")]
-        [Description("Temperature that rates refer to, °C; the middle of what was measured unless said.")]
+        [Description("Temperature that rates refer to, °C; default: the middle of the measured range.")]
         [TypeConverter(typeof(Number))]
         public double? Reference { get; init; }
 
         [CommandOption("--archive <DIR>")]
         [Description(
-            "Keep the profile and small maps here too, for 'drift' in years to come; rates then "
-                + "refer to the temperature of the sessions kept before."
+            "Also keep the profile and small maps in this folder, for 'drift' in years to come; rates then "
+                + "refer to the temperature of the sessions already kept."
         )]
         public string? Archive { get; init; }
 
         [CommandOption("--temperatures <SOURCE>")]
+        [WordsOf<TemperatureSource>]
         [Description(
-            "Where the darks' temperatures come from: headers, checked by the hot pixels; or "
-                + "hot-pixels, where the probe is stuck, late or off in some sets."
+            "Where the darks' temperatures come from: headers, checked against the hot pixels; or "
+                + "hot-pixels, for a probe that is stuck, late or off in some sets."
         )]
         [DefaultValue("headers")]
         public string Temperatures { get; init; } = "headers";
@@ -133,20 +135,20 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         [CommandOption("--thresholds <FILE>")]
         [Description(
             "What counts as hot, warm, cold, dead or flickering: a JSON file such as { "
-                + "\"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its "
+                + "\"hotRate\": 0.5 }, or an earlier profile.json, to count with its thresholds and at its "
                 + "temperature again."
         )]
         public string? Thresholds { get; init; }
 
         [CommandOption("--timings <FILE>")]
         [Description(
-            "Write what each stage cost: time, processor time, bytes read, passes over the frames, memory "
-                + "allocated (CSV)."
+            "Write what each stage cost to this file (CSV): time, processor time, bytes read, passes over the frames, memory "
+                + "allocated."
         )]
         public string? Timings { get; init; }
 
         [CommandOption("--quick")]
-        [Description("Leave out the temperature law of every single pixel.")]
+        [Description("Skip the temperature law of every single pixel.")]
         public bool Quick { get; init; }
     }
 }

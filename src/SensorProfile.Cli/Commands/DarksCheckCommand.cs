@@ -1,10 +1,12 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
@@ -26,8 +28,8 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
             );
         if (settings.Profile is null && (settings.SkyRate is not null || settings.WantedMode is not null))
             throw CommandFailure.WrongCommandLine(
-                $"Without a profile {(settings.SkyRate is not null ? "the sky" : "a setting of the camera")} says "
-                    + "nothing: add --profile, or leave it out."
+                $"Without a profile {(settings.SkyRate is not null ? "the sky" : "a setting of the camera")} has "
+                    + "no effect: add --profile, or leave it out."
             );
         using OutputFolder? output = settings.Out is { } folder
             ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against])
@@ -57,7 +59,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     }
 
     /// <summary>
-    /// A file as it is, also one that is not there, which is then left out by name; of a folder every FITS file in it.
+    /// A file itself, even if missing (it is then reported by name), or every FITS file in a folder.
     /// </summary>
     private static IEnumerable<string> MasterFiles(string path)
     {
@@ -67,7 +69,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         return found.Length > 0
             ? found
             : throw CommandFailure.UnreadableInput(
-                $"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz). Masters are read in that form: export "
+                $"{path}: holds no FITS file (.fits, .fit, .fts, also .gz or .fz). Masters are read in that form only: export "
                     + "them as FITS; the fresh darks may be raw files."
             );
     }
@@ -76,7 +78,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     {
         string name = Path.GetFileName(file).ToLowerInvariant();
         if (name.StartsWith('.'))
-            return false; // what other systems leave beside a file, "._master.fits"
+            return false; // metadata that another system leaves beside a file: "._master.fits"
         if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal))
             name = name[..^3];
         return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";
@@ -85,39 +87,40 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     internal sealed class Settings : GivenSkySettings
     {
         [CommandArgument(0, "<MASTER>")]
-        [Description("Master darks in FITS form, made by any program, or folders that hold them.")]
+        [Description("Master darks (FITS, made by any program), or folders that hold them.")]
         public string[] Masters { get; init; } = [];
 
         [CommandOption("--against <PATH>")]
         [Description(
-            "Fresh darks like those of the masters, best 8 of each, and a few bias frames where a master has its bias taken off."
+            "Fresh darks taken like the masters', ideally 8 of each, and a few bias frames where a master has its bias subtracted."
         )]
         public string[] Against { get; init; } = [];
 
         [CommandOption("--profile <PROFILE>")]
-        [Description("Profile of the camera: with its gain, residuals are in electrons and the sky counts.")]
+        [Description("Profile of the camera: its gain turns residuals into electrons, so that the sky can be counted.")]
         public string? Profile { get; init; }
 
         [CommandOption("--lights <N>")]
-        [Description("Lights in the stack that the masters serve; 40 unless said.")]
+        [Description("Lights in the stack that the masters serve; default 40.")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
-        [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+        [Description("Dither positions among the lights; default 1 (no dithering).")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]
-        [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
+        [Description("The stack rejects outliers: the same as --rejection sigma-clip.")]
         public bool Rejects { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description(RejectionName.Description)]
         public string? RejectionMethod { get; init; }
 
         [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise that you accept, %; 5 unless said.")]
+        [Description("Rise in noise that you accept, %; default 5.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
@@ -127,7 +130,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         public double? Smooth { get; init; }
 
         [CommandOption("--out <DIR>")]
-        [Description("Folder for a report of the check; made by the command, refused when it exists.")]
+        [Description("Folder for a report of the check; created by the command, refused when it exists.")]
         public string? Out { get; init; }
 
         [CommandOption("--overwrite")]
@@ -139,7 +142,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         public string? Table { get; init; }
 
         [CommandOption("--names-say")]
-        [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+        [Description("Where a header does not say what kind a frame is, go by the names of file and folder.")]
         public bool NamesSay { get; init; }
 
         public DarkLibraryOptions Options

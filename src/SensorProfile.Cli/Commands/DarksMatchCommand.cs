@@ -126,11 +126,11 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         public string? Profile { get; init; }
 
         [CommandOption("--profile <PROFILE>")]
-        [Description("The same, when lights and darks are given as folders.")]
+        [Description("The camera's profile, when lights and darks are given as folders.")]
         public string? ProfileOption { get; init; }
 
         [CommandOption("--darks <PATH>")]
-        [Description("Darks on disk, to be judged against the lights on disk.")]
+        [Description("Darks on disk, to judge against the lights on disk.")]
         public string[] Darks { get; init; } = [];
 
         [CommandOption("--exposure <S>")]
@@ -139,17 +139,17 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         public double? Exposure { get; init; }
 
         [CommandOption("--scaled")]
-        [Description("The darks are scaled to the lights by the law of the typical pixel.")]
+        [Description("Your program scales the darks to the lights by the law of the typical pixel.")]
         public bool Scaled { get; init; }
 
         [CommandOption("--bias-frames <N>")]
-        [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
+        [Description("Frames in your master bias: darks on disk are then judged scaled as well.")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? BiasFrames { get; init; }
 
         public string? ProfilePath => Profile ?? ProfileOption;
 
-        /// <summary>Each of the two questions has options of its own; what would pass unheard is refused.</summary>
+        /// <summary>Each of the two questions has its own options; those that would be ignored are refused.</summary>
         public void RefuseIgnored()
         {
             if (Profile is not null && ProfileOption is not null)
@@ -167,7 +167,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 );
             if (Exposure is not null || Temperature is not null)
                 throw CommandFailure.WrongCommandLine(
-                    "With --darks the frames say their exposure and temperature: leave out --exposure and "
+                    "With --darks the frames give their exposure and temperature: leave out --exposure and "
                         + "--temperature; a capture table (--table) corrects the headers."
                 );
             if (
@@ -183,7 +183,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 )
             )
                 throw CommandFailure.WrongCommandLine(
-                    "Without a profile nothing but settings, exposure and temperature is compared: add --profile, "
+                    "Without a profile only settings, exposure and temperature are compared: add --profile, "
                         + "or leave out the sky, --dithers, --rejects, --loss, --smooth and --bias-frames."
                 );
             if (Scaled)
@@ -202,7 +202,9 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             new()
             {
                 ExposureSeconds = Exposure
-                    ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
+                    ?? throw CommandFailure.WrongCommandLine(
+                        "darks match needs --exposure, the exposure of one light in seconds."
+                    ),
                 Lights = LightCount
                     ?? throw CommandFailure.WrongCommandLine(
                         "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."

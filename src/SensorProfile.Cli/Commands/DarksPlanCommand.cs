@@ -81,14 +81,14 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public string[] Exposures { get; init; } = [];
 
         [CommandOption("--until <C>")]
-        [Description("Sensor temperature at the end of the night, °C, when an uncooled camera follows the air.")]
+        [Description("Sensor temperature at the end of the night, °C, for an uncooled camera, which follows the air.")]
         [TypeConverter(typeof(Number))]
         public double? Until { get; init; }
 
         [CommandOption("--night <FILE>")]
         [Description(
-            "A table of the sensor's temperatures through the night, one a line: the time, a "
-                + "comma, the °C. One line per light unless --lights says how many they are."
+            "A table of the sensor's temperatures through the night, one per line: time, comma, "
+                + "°C. One line per light, unless --lights gives their number."
         )]
         public string? Night { get; init; }
 
@@ -97,10 +97,10 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public bool Uncooled { get; init; }
 
         [CommandOption("--csv <FILE>")]
-        [Description("Write the list as a table here too.")]
+        [Description("Also write the list as a table to this file.")]
         public string? Csv { get; init; }
 
-        /// <summary>What would pass unheard is refused.</summary>
+        /// <summary>Refuses options that would be ignored.</summary>
         public void RefuseIgnored()
         {
             RefuseFrameOptions(LightPaths.Count > 0);
@@ -110,12 +110,12 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 );
             if (LightPaths.Count > 0 && (Exposures.Length > 0 || Until is not null || Night is not null))
                 throw CommandFailure.WrongCommandLine(
-                    "With the folder of the lights the frames say their exposure and temperature: leave out "
+                    "With the folder of the lights the frames give their exposure and temperature: leave out "
                         + "--exposure, --until and --night; a capture table (--table) corrects the headers."
                 );
             if (Night is not null && (Until is not null || Temperature is not null))
                 throw CommandFailure.WrongCommandLine(
-                    "--night says the temperatures from the first light to the last: leave out --temperature and "
+                    "--night gives the temperatures from the first light to the last: leave out --temperature and "
                         + "--until."
                 );
         }
@@ -138,7 +138,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             };
 
         /// <summary>
-        /// The sets of one exposure and setting are one stack, whatever the sensor did through the night.
+        /// Sets with the same exposure and settings form one stack, however the sensor temperature moved through the night.
         /// </summary>
         private PlannedLights FromDisk(FrameSet[] sets)
         {
@@ -202,7 +202,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             ];
         }
 
-        /// <summary>Exposure and number of the lights, when they were not said.</summary>
+        /// <summary>Exposure and number of the lights, when they were not given.</summary>
         public IEnumerable<AnswerAssumption> AssumedLights(PlanQuestion question)
         {
             PlannedLights planned = question.Lights[0];

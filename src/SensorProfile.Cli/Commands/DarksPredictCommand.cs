@@ -55,7 +55,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         return DarkPredictionDocument.Of(answer, file);
     }
 
-    /// <summary>Nothing that is read may be written over.</summary>
+    /// <summary>Refuses an output that would overwrite something that is read.</summary>
     private static void CheckPlace(string file, string profile, string maps, Settings settings)
     {
         string target = PathRelations.Resolved(file);
@@ -69,7 +69,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
     internal sealed class Settings : ModeSettingsOptions
     {
         [CommandArgument(0, "<PROFILE>")]
-        [Description("profile.json, or the folder that holds it; its maps must stand beside it.")]
+        [Description("profile.json, or the folder that holds it; its maps must be beside it.")]
         public string Profile { get; init; } = "";
 
         [CommandOption("--temperature <C>")]
@@ -89,7 +89,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         public string? Out { get; init; }
 
         [CommandOption("--overwrite")]
-        [Description("Replace that file when it exists.")]
+        [Description("Replace that file if it exists.")]
         public bool Overwrite { get; init; }
 
         [CommandOption("--against <PATH>")]
@@ -104,7 +104,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         public string? Table { get; init; }
 
         [CommandOption("--names-say")]
-        [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+        [Description("Where a header does not say what kind a frame is, go by the names of file and folder.")]
         public bool NamesSay { get; init; }
 
         public DarkPredictionQuestion Question =>
@@ -116,7 +116,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
                     ),
                 ExposureSeconds = Exposure
                     ?? throw CommandFailure.WrongCommandLine(
-                        "darks predict needs --exposure, the seconds of one light."
+                        "darks predict needs --exposure, the exposure of one light in seconds."
                     ),
                 MapsFolder = "",
             };

@@ -39,7 +39,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         output.Write(work =>
         {
             File.WriteAllText(Path.Combine(work, "camera.json"), camera.ToJson());
-            // an ordinary camera: its frames are DNG, without a word of what they were taken for
+            // an ordinary camera: its DNG frames do not say what kind they are
             CameraDescription uncooled = DemoCameras.Fell24C() with { Files = FrameFiles.Dng };
             File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), uncooled.ToJson());
         });
@@ -73,7 +73,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
             )
         );
 
-    /// <summary>As <c>darks match</c> answers it: at the set point that follows from the profile.</summary>
+    /// <summary>The answer of <c>darks match</c>, at the set point that follows from the profile.</summary>
     private static AnswerDocument Darks(CameraProfile profile, int dithers) => Ask("darks match", () =>
         {
             ModeProfile mode = ModeChoice.Find(profile, null);

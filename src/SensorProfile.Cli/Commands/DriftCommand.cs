@@ -1,11 +1,13 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
@@ -73,49 +75,46 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 
         [CommandOption("--archive <DIR>")]
         [Description(
-            "Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced."
+            "Keep the profiles and small maps of their pixels in this folder, for years to come; nothing in it is ever replaced."
         )]
         public string? Archive { get; init; }
 
         [CommandOption("--reference <C>")]
-        [Description(
-            "Temperature at which dark currents are compared, °C; one that all sessions measured unless said."
-        )]
+        [Description("Temperature at which dark currents are compared, °C; default: one that all sessions measured.")]
         [TypeConverter(typeof(Number))]
         public double? Reference { get; init; }
 
         [CommandOption("--exposure <S>")]
-        [Description(
-            "Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said."
-        )]
+        [Description("Exposure of your lights, s, for the date when the present darks no longer do; default 300.")]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
 
         [CommandOption("--lights <N>")]
-        [Description("Lights in your stack, likewise; 40 unless said.")]
+        [Description("Lights in your stack, for that date; default 40.")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
-        [Description("Dither positions among the lights, likewise; 1 (no dithering) unless said.")]
+        [Description("Dither positions among the lights, for that date; default 1 (no dithering).")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]
-        [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
+        [Description("The stack rejects outliers: the same as --rejection sigma-clip.")]
         public bool Rejects { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description(RejectionName.Description)]
         public string? RejectionMethod { get; init; }
 
         [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise that you accept, likewise, %; 5 unless said.")]
+        [Description("Rise in noise that you accept, for that date, %; default 5.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
         [CommandOption("--sky <E>")]
-        [Description("Sky background, electrons per pixel and second; a suburban sky, broad band, unless said.")]
+        [Description("Sky background, electrons per pixel and second; default: a suburban sky, broad band.")]
         [TypeConverter(typeof(Number))]
         public double? Sky { get; init; }
 
@@ -125,27 +124,27 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public double? Brightness { get; init; }
 
         [CommandOption("--focal-ratio <N>")]
-        [Description("Focal length over aperture, for that estimate.")]
+        [Description("Focal length over aperture, for the sky estimate.")]
         [TypeConverter(typeof(Number))]
         public double? FocalRatio { get; init; }
 
         [CommandOption("--pixel-size <UM>")]
-        [Description("Pixel size in µm, for that estimate.")]
+        [Description("Pixel size in µm, for the sky estimate.")]
         [TypeConverter(typeof(Number))]
         public double? PixelSize { get; init; }
 
         [CommandOption("--bandwidth <NM>")]
-        [Description("Width of the filter's pass band in nm, for that estimate; 300 unless said.")]
+        [Description("Width of the filter's pass band in nm, for the sky estimate; default 300.")]
         [TypeConverter(typeof(Number))]
         public double? Bandwidth { get; init; }
 
         [CommandOption("--wavelength <NM>")]
-        [Description("Centre of the pass band in nm, for that estimate; 550 unless said.")]
+        [Description("Centre of the pass band in nm, for the sky estimate; default 550.")]
         [TypeConverter(typeof(Number))]
         public double? Wavelength { get; init; }
 
         [CommandOption("--efficiency <SHARE>")]
-        [Description("Electrons per photon at the aperture, 0 to 1, for that estimate; 0.5 unless said.")]
+        [Description("Electrons per photon at the aperture, 0 to 1, for the sky estimate; default 0.5.")]
         [TypeConverter(typeof(Number))]
         public double? Efficiency { get; init; }
 
@@ -153,17 +152,17 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
             new GivenSky(Sky, Brightness, FocalRatio, PixelSize, Bandwidth, Wavelength, Efficiency).Rate;
 
         [CommandOption("--filter <NAME>")]
-        [Description("A filter of your setup, for that estimate; its first one unless said.")]
+        [Description("A filter of your setup, for the sky estimate; default: its first one.")]
         public string? Filter { get; init; }
 
         [CommandOption("--setup <FILE>")]
         [Description(
-            "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
+            "Your setup, which stands in for options left out; default: beside the profile, or in your configuration folder."
         )]
         public string? Setup { get; init; }
 
         [CommandOption("--no-setup")]
-        [Description("Read no setup.")]
+        [Description("Ignore any setup.")]
         public bool NoSetup { get; init; }
 
         public DriftOptions Options

@@ -42,21 +42,21 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
         public double? Exposure { get; init; }
 
         [CommandOption("--temperature <C>")]
-        [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
+        [Description("Sensor temperature of the lights, °C; default: the profile's reference temperature.")]
         [TypeConverter(typeof(Number))]
         public double? Temperature { get; init; }
 
         [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise by read noise that you accept, %; 5 unless said.")]
+        [Description("Rise in noise from read noise that you accept, %; default 5.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
         [CommandOption("--fill <PCT>")]
-        [Description("Part of the full well that sky and dark current may fill, %; 50 unless said.")]
+        [Description("Share of the full well that sky and dark current may fill, %; default 50.")]
         [TypeConverter(typeof(Number))]
         public double? Fill { get; init; }
 
-        /// <summary>What was said and what was left to its default.</summary>
+        /// <summary>What was given and what was left at its default.</summary>
         public IReadOnlyList<AnswerAssumption> Assumptions(GainChoiceAnswer answer) =>
             [
                 .. new[] { answer }.Concat(answer.OtherSkies).Select(a => AnswerAssumption.Sky(a.Sky)),
@@ -64,7 +64,7 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
                     "acceptedLoss",
                     100 * answer.Loss,
                     Loss is not null,
-                    $"accepted rise of the noise {QuantityText.Number(100 * answer.Loss)} %"
+                    $"accepted rise in noise {QuantityText.Number(100 * answer.Loss)} %"
                 ),
                 AnswerAssumption.Option(
                     "fill",

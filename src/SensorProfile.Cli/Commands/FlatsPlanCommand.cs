@@ -64,7 +64,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
         return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, reply, folder));
     }
 
-    // without dark current the profile has no set point either; the answer says what that means
+    // without dark current the profile has no set point either; the answer explains that
     private static AssumedTemperature? Assumed(CameraProfile profile, ModeProfile mode, StackDescription stack)
     {
         try
@@ -84,25 +84,25 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
         public string Profile { get; init; } = "";
 
         [CommandOption("--exposure <S>")]
-        [Description("Exposure of one light, s; 300 unless said.")]
+        [Description("Exposure of one light, s; default 300.")]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
 
         [CommandOption("--level <PCT>")]
-        [Description("Mean level of your flats, % of the full well; the best one unless said.")]
+        [Description("Mean level of your flats, % of the full well; default: the best one.")]
         [TypeConverter(typeof(Number))]
         public double? Level { get; init; }
 
         [CommandOption("--dark-flats <N>")]
-        [Description("Dark flats or bias frames that you take off the flats; as many as flats unless said.")]
+        [Description("Dark flats or bias frames that you subtract from the flats; default: as many as flats.")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? DarkFlats { get; init; }
 
         [CommandOption("--csv <FILE>")]
-        [Description("Write the levels as a table here too.")]
+        [Description("Also write the levels as a table to this file.")]
         public string? Csv { get; init; }
 
-        /// <summary>What would pass unheard is refused.</summary>
+        /// <summary>Refuses options that would be ignored.</summary>
         public void RefuseIgnored()
         {
             RefuseFrameOptions(LightPaths.Count > 0);
@@ -112,12 +112,12 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
                 );
             if (LightPaths.Count > 0 && Exposure is not null)
                 throw CommandFailure.WrongCommandLine(
-                    "With the folder of the lights the frames say their exposure: leave out --exposure; a capture table "
+                    "With the folder of the lights the frames give their exposure: leave out --exposure; a capture table "
                         + "(--table) corrects the headers."
                 );
         }
 
-        /// <summary>The largest set of the lights on disk; all have to be of its exposure.</summary>
+        /// <summary>The lights on disk as one set; all must have the same exposure and settings.</summary>
         public FrameSet OnDisk(Session session)
         {
             FrameSet[] sets =
@@ -128,7 +128,9 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
                     .OrderByDescending(s => s.Frames.Count),
             ];
             if (sets.Length == 0)
-                throw CommandFailure.UnreadableInput($"{LightPaths[0]}: no light frames are there; check the path.");
+                throw CommandFailure.UnreadableInput(
+                    $"{LightPaths[0]}: there are no light frames here; check the path."
+                );
             if (sets.Select(s => (s.ExposureSeconds, s.Settings)).Distinct().Count() > 1)
                 throw CommandFailure.WrongCommandLine(
                     $"{LightPaths[0]} holds lights of several exposures or settings: give the folder of one stack."
@@ -136,7 +138,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
             return sets[0] with { Frames = [.. sets.SelectMany(s => s.Frames)] };
         }
 
-        /// <summary>The sky as it was given, else as the lights show it; null when nothing says it.</summary>
+        /// <summary>The sky as given, or else as measured on the lights; null when neither is available.</summary>
         public SkyRate? ReadSky(Session session, CameraProfile profile, FrameSet? lights) =>
             SkyRate ?? (lights is null ? null : SkyReading.Measure(session, profile, WantedMode, [lights], darks: []));
 
@@ -180,7 +182,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
                 ),
             ];
 
-        /// <summary>What is taken off the flats, and how the light falls off in them.</summary>
+        /// <summary>What is subtracted from the flats, and how their light falls off.</summary>
         public IEnumerable<AnswerAssumption> AssumedFlats(FlatPlanQuestion question) =>
             [
                 AnswerAssumption.Option(

@@ -32,7 +32,7 @@ internal sealed class FleetCommand : AnswerCommand<FleetCommand.Settings>
     internal sealed class Settings : AnswerSettings
     {
         [CommandArgument(0, "<DIR>")]
-        [Description("An archive, or a folder with the results of your cameras; searched with all below it.")]
+        [Description("An archive, or a folder with the results of your cameras; searched with all its subfolders.")]
         public string Folder { get; init; } = "";
     }
 }

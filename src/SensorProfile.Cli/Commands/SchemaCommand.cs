@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Printing;
 using SensorProfile.Profiles.Files;
 using SensorProfile.Reporting.Answers;
@@ -32,14 +33,21 @@ internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
 
     private static IEnumerable<string> Answers => AnswerShapes.All.Select(s => s.Command).Where(c => c != Setup);
 
-    /// <summary>"setup" alone is the file; "setup answer" is what the command prints.</summary>
+    /// <summary>"setup" alone means the file; "setup answer" means what the command prints.</summary>
     private static AnswerShape? Answer(string name) =>
         AnswerShapes.All.FirstOrDefault(s => s.Command == name || $"{s.Command} answer" == name);
 
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[NAME]")]
-        [Description("profile (unless said), setup, or a command, for what it prints with --json: darks match.")]
+        [Description("profile (the default), setup, or a command, for what it prints with --json: darks match.")]
+        [NamedSchemas]
         public string[] Name { get; init; } = [];
+    }
+
+    private sealed class NamedSchemasAttribute : WordsAttribute
+    {
+        public override IReadOnlyList<string> Words =>
+            [.. Answers.Prepend(Setup).Prepend(Profile).SelectMany(name => name.Split(' ')).Distinct()];
     }
 }

@@ -50,34 +50,34 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         public string[] Ambient { get; init; } = [];
 
         [CommandOption("--nights <FILE>")]
-        [Description("A table of nights, such as a year of them: one a line, a date, a comma, the °C of the air.")]
+        [Description("A table of nights, such as a year of them, one per line: date, comma, °C of the air.")]
         public string? Nights { get; init; }
 
         [CommandOption("--max-delta <C>")]
-        [Description("How far below the ambient the cooler reaches, °C.")]
+        [Description("How far below the air the cooler reaches, °C.")]
         [TypeConverter(typeof(Number))]
         public double? MaximumDifference { get; init; }
 
         [CommandOption("--margin <C>")]
-        [Description("Part of that kept in reserve, °C; 3 unless said.")]
+        [Description("How much of --max-delta to keep in reserve, °C; default 3.")]
         [TypeConverter(typeof(Number))]
         public double? Margin { get; init; }
 
         [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise by dark current that you accept, %; 5 unless said.")]
+        [Description("Rise in noise from dark current that you accept, %; default 5.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
         [CommandOption("--uncooled")]
-        [Description("The camera has no cooler: its sensor follows the ambient.")]
+        [Description("The camera has no cooler: its sensor follows the air.")]
         public bool Uncooled { get; init; }
 
         [CommandOption("--self-heating <C>")]
-        [Description("How much an uncooled sensor runs above the ambient, °C.")]
+        [Description("How much warmer than the air an uncooled sensor runs, °C.")]
         [TypeConverter(typeof(Number))]
         public double? SelfHeating { get; init; }
 
-        /// <summary>What is for a cooler says nothing of a camera without one, and the other way round.</summary>
+        /// <summary>Refuses options for a cooler with a camera that has none, and the reverse.</summary>
         public void RefuseIgnored()
         {
             if (Uncooled && (MaximumDifference is not null || Margin is not null))
@@ -99,7 +99,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 );
         }
 
-        /// <summary>What was said and what was left to its default.</summary>
+        /// <summary>What was given and what was left at its default.</summary>
         public IReadOnlyList<AnswerAssumption> Assumptions(SetpointAnswer answer)
         {
             SetpointQuestion question = Question;
@@ -133,13 +133,13 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                     "acceptedLoss",
                     100 * question.Loss,
                     Loss is not null,
-                    $"accepted rise of the noise {QuantityText.Number(100 * question.Loss)} %"
+                    $"accepted rise in noise {QuantityText.Number(100 * question.Loss)} %"
                 ),
                 AnswerAssumption.Option(
                     "shareOfPixels",
                     100 * question.Share,
                     given: false,
-                    $"kept by {QuantityText.Number(100 * question.Share)} % of the pixels"
+                    $"held by {QuantityText.Number(100 * question.Share)} % of the pixels"
                 ),
                 .. cooler,
                 .. Uncooled ? [heat] : Array.Empty<AnswerAssumption>(),
@@ -154,7 +154,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 {
                     ExposureSeconds = Exposure
                         ?? throw CommandFailure.WrongCommandLine(
-                            "setpoint needs --exposure, the seconds of one light."
+                            "setpoint needs --exposure, the exposure of one light in seconds."
                         ),
                 };
                 return usual with

@@ -1,7 +1,9 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Defaults;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Printing;
+using SensorProfile.NoiseModel;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Setup;
 using Spectre.Console.Cli;
@@ -81,7 +83,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         public double? Sky { get; init; }
 
         [CommandOption("--sky-lights <PATH>")]
-        [Description("Lights of yours that the sky is measured on.")]
+        [Description("Your lights, to measure the sky on.")]
         public string? SkyLights { get; init; }
 
         [CommandOption("--filter <NAME=NM>")]
@@ -106,6 +108,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         public int? Dithers { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description("How your stack rejects outliers: none, sigma-clip, winsorised or median.")]
         public string? RejectionMethod { get; init; }
 
@@ -120,7 +123,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         public double? MaximumDifference { get; init; }
 
         [CommandOption("--nights <FILE>")]
-        [Description("A table of the year's nights: a date, a comma, the °C of the air.")]
+        [Description("A table of the year's nights, one per line: date, comma, °C of the air.")]
         public string? Nights { get; init; }
 
         [CommandOption("--uncooled")]
@@ -128,28 +131,30 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         public bool Uncooled { get; init; }
 
         [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise that you accept, %.")]
+        [Description("Rise in noise that you accept, %.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
         [CommandOption("--ask")]
-        [Description("Ask question by question, also when the answers come through a pipe.")]
+        [Description("Ask question by question, even when the answers come through a pipe.")]
         public bool Ask { get; init; }
 
         [CommandOption("--out <FILE>")]
-        [Description("Where the setup stands, a file or the folder of a profile; among your own settings unless said.")]
+        [Description(
+            "Where to write the setup, a file or the folder of a profile; default: your configuration folder."
+        )]
         public string? Out { get; init; }
 
         public string Place =>
             Out is null
                 ? SetupPlace.OfUser
                     ?? throw CommandFailure.WrongCommandLine(
-                        "This system has no folder for your own settings: say where with --out FILE."
+                        "This system has no configuration folder: give a place with --out FILE."
                     )
             : Directory.Exists(Out) ? Path.Combine(Out, SetupFile.Name)
             : Out;
 
-        /// <summary>The setup with what was said now; the rest stays.</summary>
+        /// <summary>The setup with the options given now; the rest is unchanged.</summary>
         public ObservingSetup Change(ObservingSetup setup) =>
             setup with
             {

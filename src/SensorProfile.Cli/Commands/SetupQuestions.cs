@@ -8,14 +8,14 @@ using SensorProfile.Setup;
 namespace SensorProfile.Cli.Commands;
 
 /// <summary>
-/// Asks for a setup, question by question: an empty line keeps what is there, a dash forgets it, the end of the input
+/// Asks for a setup, question by question: an empty line keeps the present value, a dash clears it, the end of the input
 /// keeps the rest.
 /// </summary>
 internal sealed class SetupQuestions(TextReader person, SideStream side)
 {
     public ObservingSetup Ask(ObservingSetup setup)
     {
-        side.WriteLine("Enter keeps what stands in brackets, - forgets it.");
+        side.WriteLine("Enter keeps the value in brackets, - clears it.");
         string? profile = Text("Profile of your camera (a folder or profile.json)", setup.Camera?.Profile);
         double? focal = Number("Focal ratio of your telescope, such as 5", setup.Telescope?.FocalRatio);
         double? pixel = Number("Pixel size of your camera, µm", setup.Camera?.PixelMicrometres);
@@ -35,11 +35,11 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
             setup.Stack?.Rejection
         );
         double? reach = Number(
-            "How far below the air your cooler reaches, °C (- without a cooler)",
+            "How far below the air your cooler reaches, °C (-: no cooler)",
             setup.Cooling?.Reach,
             out bool forgotten
         );
-        double? loss = Number("Rise of the noise that you accept, %", setup.AcceptedLoss);
+        double? loss = Number("Rise in noise that you accept, %", setup.AcceptedLoss);
         bool? uncooled =
             forgotten ? true
             : reach is null ? setup.Cooling?.Uncooled
@@ -121,7 +121,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 )
             )
                 return number;
-            side.WriteLine($"'{text}' is no number.");
+            side.WriteLine($"'{text}' is not a number.");
         }
     }
 
@@ -134,7 +134,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 return null;
             if (int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out int number) && number >= 1)
                 return number;
-            side.WriteLine($"'{text}' is no whole number from 1 on.");
+            side.WriteLine($"'{text}' is not a whole number of 1 or more.");
         }
     }
 

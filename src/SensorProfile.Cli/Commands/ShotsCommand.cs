@@ -43,49 +43,47 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         public bool Uncooled { get; init; }
 
         [CommandOption("--minutes <M>")]
-        [Description("Time there is, minutes; the full programme unless said.")]
+        [Description("Time available, minutes; default: the full programme.")]
         [TypeConverter(typeof(Number))]
         public double? Minutes { get; init; }
 
         [CommandOption("--ambient <C>")]
-        [Description("Temperature of the air, °C; 15 unless said.")]
+        [Description("Temperature of the air, °C; default 15.")]
         [TypeConverter(typeof(Number))]
         public double? Ambient { get; init; }
 
         [CommandOption("--max-delta <C>")]
-        [Description("How far below the ambient the cooler reaches, °C; 35 unless said.")]
+        [Description("How far below the air the cooler reaches, °C; default 35.")]
         [TypeConverter(typeof(Number))]
         public double? MaximumDifference { get; init; }
 
         [CommandOption("--longest <S>")]
-        [Description("Longest exposure of your lights, s; 300, or the longest dark there is, unless said.")]
+        [Description("Longest exposure of your lights, s; default 300, or the longest of the darks you have.")]
         [TypeConverter(typeof(Number))]
         public double? Longest { get; init; }
 
         [CommandOption("--size <WxH>")]
-        [Description(
-            "Frame size in pixels, for the disk space; 3000x3000, or that of the frames there are, unless said."
-        )]
+        [Description("Frame size in pixels, for the disk space; default 3000x3000, or that of the frames you have.")]
         public string? Size { get; init; }
 
         [CommandOption("--have <PATH>")]
-        [Description("Frames that exist already: the list then says what is worth adding. May be given several times.")]
+        [Description("Frames you already have: the list then says what is worth adding. May be given several times.")]
         public string[] Have { get; init; } = [];
 
         [CommandOption("--names-say")]
-        [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+        [Description("Where a header does not say what kind a frame is, go by the names of file and folder.")]
         public bool NamesSay { get; init; }
 
         [CommandOption("--csv <FILE>")]
-        [Description("Write the list as a table here too.")]
+        [Description("Also write the list as a table to this file.")]
         public string? Csv { get; init; }
 
         [CommandOption("--page <DIR>")]
-        [Description("Write the list as a page to print too: PDF, HTML and CSV, in this folder.")]
+        [Description("Also write the list as a page into this folder: PDF to print, HTML and CSV.")]
         public string? Page { get; init; }
 
         [CommandOption("--overwrite")]
-        [Description("Replace what was written there before.")]
+        [Description("Replace what an earlier run wrote there.")]
         public bool Overwrite { get; init; }
 
         public ShotQuestion Question
@@ -119,7 +117,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
             if (NamesSay && Have.Length == 0)
                 throw CommandFailure.WrongCommandLine("--names-say is for frames that exist: add --have PATH.");
             if (Size is not null && Have.Length > 0)
-                throw CommandFailure.WrongCommandLine("With --have the frames say their size: leave out --size.");
+                throw CommandFailure.WrongCommandLine("With --have the frames give their size: leave out --size.");
         }
 
         private static (int Width, int Height) FrameSize(string text)

@@ -32,8 +32,8 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         {
             Command = Name,
             Sentence =
-                $"{Counted.Nouns(frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
-                + "beside them says what is true.",
+                $"{Counted.Nouns(frames.Count, "frame")} of {camera.Name} are in {settings.Out}; truth.json "
+                + "beside them holds the true values.",
             Verdict = Written,
             Lines =
             [
@@ -48,7 +48,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
     internal sealed class Settings : OutputSettings
     {
         [CommandArgument(0, "<CAMERA>")]
-        [Description("Camera description (JSON), such as the camera.json that the demo leaves.")]
+        [Description("Camera description (JSON), such as the camera.json that the demo writes.")]
         public string Camera { get; init; } = "";
 
         [CommandOption("--seed <N>")]
@@ -58,5 +58,5 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
     }
 }
 
-/// <summary>What only <c>simulate</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>simulate</c> adds to the JSON document.</summary>
 internal sealed record SimulateFields(string Folder, ulong Seed, IReadOnlyList<string> Frames);

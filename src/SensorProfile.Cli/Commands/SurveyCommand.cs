@@ -40,7 +40,7 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
         foreach (string path in settings.Paths)
             if (PathRelations.IsSameOrInside(target, PathRelations.Resolved(path)))
                 throw CommandFailure.WrongCommandLine(
-                    $"--table {table} lies in {path}, which is read and never written to. Give a place outside."
+                    $"--table {table} lies in {path}, which is read and never written to. Choose a place outside it."
                 );
     }
 
@@ -48,7 +48,7 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
     {
         [CommandOption("--table <FILE>")]
         [Description(
-            "Write the capture table (CSV) here, to correct by hand what headers say; when the file exists it is applied instead."
+            "Write the capture table (CSV) to this file, to correct the headers by hand; a file that exists is applied instead."
         )]
         public string? Table { get; init; }
     }

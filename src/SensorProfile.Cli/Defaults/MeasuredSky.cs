@@ -7,8 +7,8 @@ namespace SensorProfile.Cli.Defaults;
 /// <summary>The sky of a setup that names a folder of lights.</summary>
 internal static class MeasuredSky
 {
-    /// <summary>The background of the lights, e-/px/s; null without a profile to measure it by.</summary>
-    /// <exception cref="CommandFailure">The lights do not show it.</exception>
+    /// <summary>The background of the lights, e-/px/s; null without a profile to measure it with.</summary>
+    /// <exception cref="CommandFailure">The sky cannot be measured on these lights.</exception>
     public static double? On(string lights, string? profile, Session session)
     {
         if (profile is null)

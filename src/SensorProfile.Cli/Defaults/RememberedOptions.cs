@@ -4,7 +4,7 @@ namespace SensorProfile.Cli.Defaults;
 
 /// <summary>What a command took from the user's setup.</summary>
 /// <param name="File">The setup; null when there is none.</param>
-/// <param name="Options">The options that it answered, in order, each with the words for it.</param>
+/// <param name="Options">The options that it supplied, in order, each with its words.</param>
 internal sealed record RememberedOptions(string? File, IReadOnlyList<KeyValuePair<string, string>> Options)
 {
     public static readonly RememberedOptions Nothing = new(null, []);
@@ -21,7 +21,7 @@ internal sealed record RememberedOptions(string? File, IReadOnlyList<KeyValuePai
         ["lights"] = ["--lights"],
     };
 
-    /// <summary>The answer with one line that says what was taken, and with the source of every assumption.</summary>
+    /// <summary>The answer with a line that says what the setup supplied, and with the source of every assumption.</summary>
     public AnswerDocument Mark(AnswerDocument reply)
     {
         if (File is null || Options.Count == 0)

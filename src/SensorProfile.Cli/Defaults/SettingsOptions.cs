@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Defaults;
 
-/// <summary>The options and arguments of a command, read off its settings.</summary>
+/// <summary>The options and arguments of a command, read from its settings type.</summary>
 internal sealed class SettingsOptions
 {
     private static readonly string[] ofEveryCommand = ["--help", "-h", "-?"];
@@ -24,15 +24,15 @@ internal sealed class SettingsOptions
         }
     }
 
-    /// <summary>Whether the first word after the command is a profile, and only one.</summary>
+    /// <summary>Whether the first argument of the command is a single profile.</summary>
     public bool TakesOneProfile { get; }
 
-    /// <summary>For how many words the command has a place.</summary>
+    /// <summary>Number of arguments that the command takes.</summary>
     public int Places { get; }
 
     public bool Has(string option) => takesValue.ContainsKey(option);
 
-    /// <summary>Whether the word after the option belongs to it.</summary>
+    /// <summary>Whether the option takes the word after it as its value.</summary>
     public bool TakesValue(string option) => takesValue.GetValueOrDefault(option);
 
     private static IEnumerable<string> Names(CommandOptionAttribute option) =>

@@ -4,7 +4,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Defaults;
 
-/// <summary>Completes a command line by what the user's setup says; an option that was typed always wins.</summary>
+/// <summary>Completes a command line from the user's setup; a typed option always wins.</summary>
 internal sealed class SetupDefaults
 {
     private readonly SettingsOptions known;
@@ -18,7 +18,7 @@ internal sealed class SetupDefaults
         this.typed = typed;
     }
 
-    /// <summary>The arguments to run, and what of them the setup gave.</summary>
+    /// <summary>The arguments to run, and which of them came from the setup.</summary>
     /// <param name="arguments">As they were typed, negative numbers bound to their options.</param>
     /// <param name="session">This run: the sky may have to be measured on lights.</param>
     /// <exception cref="CommandFailure">A setup or a filter was named that is not there.</exception>
@@ -37,7 +37,7 @@ internal sealed class SetupDefaults
         string? file = SetupPlace.Find(typed.ValueOf("--setup"), defaults.TypedProfile);
         if (file is null && typed.ValueOf("--filter") is { } filter)
             throw CommandFailure.WrongCommandLine(
-                $"--filter {filter} is a filter of your setup, and there is none: sensorprofile setup --help"
+                $"--filter {filter} names a filter of your setup, but there is no setup: sensorprofile setup --help"
             );
         if (file is null)
             return (arguments, RememberedOptions.Nothing);
@@ -56,7 +56,7 @@ internal sealed class SetupDefaults
     private string? TypedProfile =>
         typed.ValueOf("--profile") ?? (known.TakesOneProfile && typed.Words.Count > 0 ? typed.Words[0] : null);
 
-    /// <summary>Adds the options that were not typed; returns the profile when it is to stand first.</summary>
+    /// <summary>Adds the options that were not typed; returns the profile when it must be the first argument.</summary>
     private string? Take(string command, ObservingSetup setup, string file, Session session)
     {
         string? profile = TypedProfile is null ? setup.Camera?.Profile : null;
@@ -72,7 +72,7 @@ internal sealed class SetupDefaults
         bool onDisk = typed.Asks("--darks") && known.Has("--bias-frames");
         bool judged = TypedProfile is not null || profile is not null || taken.Count > 0 || command == "drift";
         if (!judged)
-            return null; // without a profile the stack says nothing, and the command refuses it
+            return null; // without a profile the stack has no effect, and the command refuses it
         bool framesSay = onDisk || typed.ValueOf("--lights") is { } lights && Path.Exists(lights);
         if (command != "darks predict")
             TakeStack(setup.Stack, framesSay);
@@ -88,7 +88,7 @@ internal sealed class SetupDefaults
         return profile;
     }
 
-    /// <summary>Frames on disk say their exposure and their number themselves.</summary>
+    /// <summary>The stack's exposure and size, unless frames on disk already give them.</summary>
     private void TakeStack(StackSetup? stack, bool framesSay)
     {
         if (stack is null)

@@ -2,7 +2,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Defaults;
 
-/// <summary>Paths of a setup as they are written: from the setup's own folder what lies in it, whole what lies elsewhere.</summary>
+/// <summary>How a setup stores paths: relative to its own folder for what lies inside it, in full for what lies elsewhere.</summary>
 internal static class SetupPaths
 {
     public static ObservingSetup From(ObservingSetup setup, string folder) =>

@@ -3,10 +3,10 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Defaults;
 
-/// <summary>Where a setup is looked for: as it was given, beside the profile, in the user's configuration folder.</summary>
+/// <summary>Where a setup is looked for: the place given, beside the profile, then the user's configuration folder.</summary>
 internal static class SetupPlace
 {
-    /// <summary>In the user's configuration folder; null where the system has none.</summary>
+    /// <summary>The setup in the user's configuration folder; null where the system has no such folder.</summary>
     public static string? OfUser
     {
         get
@@ -19,9 +19,9 @@ internal static class SetupPlace
         }
     }
 
-    /// <summary>The first that there is; null when there is none.</summary>
-    /// <param name="given">As it was given; it must be there.</param>
-    /// <param name="profile">The profile that was named; null when none was.</param>
+    /// <summary>The first setup that exists; null when there is none.</summary>
+    /// <param name="given">The place given; a setup must exist there.</param>
+    /// <param name="profile">The profile named; null when none was.</param>
     /// <exception cref="CommandFailure">A setup was named that is not there.</exception>
     public static string? Find(string? given, string? profile)
     {

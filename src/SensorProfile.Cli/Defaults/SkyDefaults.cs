@@ -35,7 +35,7 @@ internal sealed class SkyDefaults(
             TakeBrightness(setup, filter);
     }
 
-    /// <summary>Only whole: half an estimate of the sky is refused by the commands.</summary>
+    /// <summary>Adds the estimate only when it is complete, since the commands refuse half of one.</summary>
     private void TakeBrightness(ObservingSetup setup, FilterSetup? filter)
     {
         bool optics =
@@ -93,7 +93,7 @@ internal sealed class SkyDefaults(
             .Rate.Value;
     }
 
-    /// <summary>The filter that was named, else the first one of the setup.</summary>
+    /// <summary>The filter named, or else the first one of the setup.</summary>
     private FilterSetup? Filter(ObservingSetup setup, string file)
     {
         IReadOnlyList<FilterSetup> filters = setup.Filters ?? [];

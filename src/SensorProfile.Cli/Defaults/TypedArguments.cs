@@ -1,6 +1,6 @@
 namespace SensorProfile.Cli.Defaults;
 
-/// <summary>What stands on a command line after the command: the options with their values, and the plain words.</summary>
+/// <summary>What follows the command on a command line: options with their values, and plain words.</summary>
 internal sealed class TypedArguments
 {
     private readonly Dictionary<string, string?> options = [];

@@ -6,7 +6,7 @@ namespace SensorProfile.Cli.LocalPage;
 /// <summary>Opens an address in the user's browser.</summary>
 internal static class Browser
 {
-    /// <summary>Tries; a machine without a browser, or one that cannot be started, is no error: the address is printed.</summary>
+    /// <summary>Tries to open it; failure is no error, since the address is printed anyway.</summary>
     public static void Open(Uri address)
     {
         try
@@ -22,7 +22,7 @@ internal static class Browser
         }
         catch (Exception problem) when (problem is Win32Exception or InvalidOperationException or IOException)
         {
-            // no opener here
+            // this system has no opener
         }
     }
 }

@@ -6,7 +6,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>The command line as the desk asks it: the same parser, the same commands, the same answers.</summary>
+/// <summary>Lets the desk use the command line: the same parser, the same commands, the same answers.</summary>
 internal sealed class CommandDoor(Session terminal) : IDeskDoor
 {
     public DeskReply Ask(IReadOnlyList<string> arguments, IDeskWatcher? watcher, CancellationToken stop)
@@ -43,7 +43,7 @@ internal sealed class CommandDoor(Session terminal) : IDeskDoor
         catch (Exception problem)
             when (problem is IOException or UnauthorizedAccessException or CommandFailure or SetupFormatException)
         {
-            return new ObservingSetup(); // every answer says what is wrong with it
+            return new ObservingSetup(); // each answer reports what is wrong with the setup
         }
     }
 

@@ -7,17 +7,17 @@ using SensorProfile.Frames.Capture;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>A capture table with what a person says of some frames.</summary>
+/// <summary>Writes a person's corrections of some frames into a capture table.</summary>
 internal static class CorrectedTable
 {
-    /// <summary>Writes the table anew: what stood in it, and the change.</summary>
+    /// <summary>Rewrites the table: its old content with the change applied.</summary>
     /// <exception cref="CommandFailure">It lies among the frames, cannot be written, or the frames cannot be read.</exception>
     public static void Write(CaptureChange change, Session session)
     {
         if (PathRelations.IsSameOrInside(PathRelations.Resolved(change.Table), PathRelations.Resolved(change.Folder)))
             throw CommandFailure.WrongCommandLine(
-                $"{change.Table} lies among the frames, which are read and never written to. Choose a folder for the "
-                    + "results outside."
+                $"{change.Table} lies among the frames, which are read and never written to. Choose a folder outside them "
+                    + "for the results."
             );
         CaptureTable? before = File.Exists(change.Table) ? CaptureTable.Read(change.Table) : null;
         Inventory inventory = FrameReading.Read(session, [change.Folder], before, change.NamesSay);

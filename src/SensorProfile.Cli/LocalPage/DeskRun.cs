@@ -3,8 +3,8 @@ using SensorProfile.Desk;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>One sitting at the desk, from its address to its end.</summary>
-/// <remarks>Only this class and its neighbours name the desk's library: no other command loads it.</remarks>
+/// <summary>One run of the desk, from printing its address to its end.</summary>
+/// <remarks>Only this class and its neighbours refer to the desk's library, so that no other command loads it.</remarks>
 internal static class DeskRun
 {
     /// <summary>Serves until the last window has been closed, or the user stops it.</summary>
@@ -19,7 +19,7 @@ internal static class DeskRun
         session.Results.WriteRaw(desk.Address.AbsoluteUri + "\n");
         session.Results.Send();
         session.Side.WriteLine(
-            "The desk is open at this address, on this machine only. It ends with Ctrl-C, or a minute after its last window."
+            "The desk is open at this address, on this machine only. It ends with Ctrl-C, or a minute after its last window closes."
         );
         if (opensBrowser)
             Browser.Open(desk.Address);

@@ -3,14 +3,14 @@ using SensorProfile.Desk.Asking;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>What a command says on the side, handed on line by line.</summary>
+/// <summary>Passes on, line by line, what a command writes to standard error.</summary>
 internal sealed class NoteWriter(IDeskWatcher? watcher) : TextWriter
 {
     private const string Program = "sensorprofile: ";
 
     public override Encoding Encoding => Encoding.UTF8;
 
-    /// <summary>The last line: of a command that fails, the reason.</summary>
+    /// <summary>The last line; when a command fails, it is the reason.</summary>
     public string LastLine { get; private set; } = "";
 
     public override void WriteLine(string? value)

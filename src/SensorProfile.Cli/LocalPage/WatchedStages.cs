@@ -3,7 +3,7 @@ using SensorProfile.Desk.Asking;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>Progress for the desk, with the pace and the time left that the terminal shows.</summary>
+/// <summary>Progress for the desk, with the same speed and time left as on the terminal.</summary>
 internal sealed class WatchedStages(IDeskWatcher? watcher, TimeProvider clock) : IProgressDisplay
 {
     private readonly Lock gate = new();

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace SensorProfile.Cli.Output;
 
-/// <summary>A list as a table on disk: UTF-8, complete or absent.</summary>
+/// <summary>Writes a list as a CSV file: UTF-8, complete or absent.</summary>
 internal static class CsvFile
 {
     public static void Write(string path, Action<TextWriter> fill) => OutputFile.Write(path, work =>

@@ -7,7 +7,7 @@ internal static class EarlierResults
 {
     /// <summary>
     /// Tables, maps and simulated frames of an earlier run in <paramref name="target"/>, where
-    /// <paramref name="source"/> brings new ones; nothing in a folder that holds no results of this program.
+    /// <paramref name="source"/> brings new ones; nothing for a folder without results of this program.
     /// </summary>
     public static IEnumerable<string> In(string target, string source)
     {

@@ -1,6 +1,6 @@
 namespace SensorProfile.Cli.Output;
 
-/// <summary>Fills an existing output folder with new results and leaves alone what it did not write.</summary>
+/// <summary>Fills an existing output folder with new results and leaves all other files alone.</summary>
 internal static class FolderMerge
 {
     public static void Into(string source, string target)
@@ -14,7 +14,7 @@ internal static class FolderMerge
             File.Move(file, place, overwrite: true);
             placed.Add(place);
         }
-        // last: a run that stops here has lost nothing
+        // last, so that a run that stops before has lost nothing
         foreach (string file in earlier.Where(f => !placed.Contains(f)))
             File.Delete(file);
         Directory.Delete(source, recursive: true);

@@ -4,13 +4,13 @@ namespace SensorProfile.Cli.Output;
 internal static class OutputFile
 {
     /// <summary>
-    /// Refuses an existing file before any work is done, and one that the command reads whatever was said about
-    /// overwriting.
+    /// Before any work is done, refuses an existing file, and refuses a file that the command reads even when asked to
+    /// overwrite.
     /// </summary>
-    /// <param name="path">As given.</param>
+    /// <param name="path">The path as given.</param>
     /// <param name="overwrite">Whether an existing file may be replaced.</param>
-    /// <param name="option">The option it was given with.</param>
-    /// <param name="read">Files that the command reads; folders and null are passed over.</param>
+    /// <param name="option">The option that gave the path.</param>
+    /// <param name="read">Files that the command reads; folders and null are ignored.</param>
     public static void Check(string path, bool overwrite, string option, params IEnumerable<string?> read)
     {
         if (
@@ -18,7 +18,7 @@ internal static class OutputFile
                 .Where(File.Exists)
                 .Any(file => PathRelations.IsSameOrInside(PathRelations.Resolved(path), PathRelations.Resolved(file)))
         )
-            throw CommandFailure.WrongCommandLine($"{option} {path} is a file that is read. Choose another name.");
+            throw CommandFailure.WrongCommandLine($"{option} {path} is one of the files read. Choose another name.");
         if (Directory.Exists(path))
             throw CommandFailure.UnwritableOutput($"{path} is a folder. Give a file name with {option}.");
         if (File.Exists(path) && !overwrite)

@@ -4,7 +4,7 @@ namespace SensorProfile.Cli.Output;
 /// <remarks>Everything is written into a hidden folder beside it, which is renamed at the end, or removed when the work
 /// stops.
 /// With <c>overwrite</c> an existing folder is filled file by file, each file replaced in one step; tables and maps of
-/// an earlier run go, everything else in it stays.</remarks>
+/// an earlier run are removed, everything else in it stays.</remarks>
 internal sealed class OutputFolder : IDisposable
 {
     private readonly string given,
@@ -19,13 +19,13 @@ internal sealed class OutputFolder : IDisposable
         WorkPath = workPath;
     }
 
-    /// <summary>Write here.</summary>
+    /// <summary>The hidden folder to write into.</summary>
     public string WorkPath { get; }
 
     /// <summary>Checks that the folder may be written, before any lengthy work.</summary>
     /// <param name="folder">As given with <c>--out</c>.</param>
     /// <param name="overwrite">Whether an existing folder may be filled.</param>
-    /// <param name="option">The option it was given with.</param>
+    /// <param name="option">The option that gave the folder.</param>
     /// <param name="inputs">Paths that the command reads; the folder must not lie in one of them.</param>
     public static OutputFolder Begin(
         string folder,
@@ -85,7 +85,7 @@ internal sealed class OutputFolder : IDisposable
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            // The hidden folder stays; its name says what it is, and the command's own message matters more.
+            // The hidden folder is left behind: its name says what it is, and the command's own message matters more.
         }
     }
 
@@ -98,7 +98,7 @@ internal sealed class OutputFolder : IDisposable
             parent,
             $".{(name.Length > 100 ? name[..100] : name)}.unfinished-{Environment.ProcessId}"
         );
-        // left by a process of the same number that was killed
+        // left behind by a killed process with the same id
         if (Directory.Exists(work))
             Directory.Delete(work, recursive: true);
         return Directory.CreateDirectory(work).FullName;

@@ -2,7 +2,7 @@ using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Output;
 
-/// <summary>The folder that <c>--page</c> asks for: an answer as a page to keep.</summary>
+/// <summary>The folder that <c>--page</c> names, for an answer as a page to keep.</summary>
 internal sealed class PageFolder : IDisposable
 {
     private readonly string given;
@@ -14,7 +14,7 @@ internal sealed class PageFolder : IDisposable
     public static PageFolder? Begin(string? folder, bool overwrite, params IReadOnlyList<string> inputs) =>
         folder is null ? null : new PageFolder(folder, OutputFolder.Begin(folder, overwrite, inputs, "--page"));
 
-    /// <summary>Writes the page when one was asked for, and adds where it stands to the reply.</summary>
+    /// <summary>Writes the page when one was asked for, and adds its place to the reply.</summary>
     public static AnswerDocument Complete(PageFolder? page, AnswerDocument reply, Action<string> write)
     {
         if (page is null)

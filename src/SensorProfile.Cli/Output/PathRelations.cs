@@ -1,6 +1,6 @@
 namespace SensorProfile.Cli.Output;
 
-/// <summary>Where two paths stand to each other on disk.</summary>
+/// <summary>How two paths relate on disk.</summary>
 internal static class PathRelations
 {
     private static readonly StringComparison Comparison =
@@ -8,7 +8,7 @@ internal static class PathRelations
             ? StringComparison.OrdinalIgnoreCase
             : StringComparison.Ordinal;
 
-    /// <summary>Full path with the links on the way followed as far as the folders exist.</summary>
+    /// <summary>Full path with links resolved as far as the folders exist.</summary>
     public static string Resolved(string path)
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
@@ -24,7 +24,7 @@ internal static class PathRelations
         }
         catch (IOException)
         {
-            return here; // a link that leads in circles, or nothing there yet
+            return here; // a circular link, or nothing there yet
         }
         catch (UnauthorizedAccessException)
         {

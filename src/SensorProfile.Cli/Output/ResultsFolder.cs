@@ -5,7 +5,7 @@ using SensorProfile.Reporting;
 
 namespace SensorProfile.Cli.Output;
 
-/// <summary>Everything that a characterisation leaves: profile, report, tables, maps.</summary>
+/// <summary>Writes the results of a characterisation: profile, report, tables, maps.</summary>
 internal static class ResultsFolder
 {
     public static void Write(string folder, CharacterisationResult result, CancellationToken stop)
@@ -14,7 +14,7 @@ internal static class ResultsFolder
         WriteReport(folder, result.Profile, stop);
     }
 
-    /// <summary>Profile and maps; the maps in memory are not needed afterwards.</summary>
+    /// <summary>Writes profile and maps; the maps in memory are not needed afterwards.</summary>
     public static void WriteMeasured(string folder, CharacterisationResult result, CancellationToken stop)
     {
         ProfileFile.Write(Path.Combine(folder, "profile.json"), result.Profile);
@@ -23,7 +23,7 @@ internal static class ResultsFolder
         stop.ThrowIfCancellationRequested();
     }
 
-    /// <summary>The report, from the profile and what it needs of the maps just written.</summary>
+    /// <summary>Writes the report, from the profile and the maps just written.</summary>
     public static void WriteReport(string folder, CameraProfile profile, CancellationToken stop)
     {
         ReportWriter.Write(

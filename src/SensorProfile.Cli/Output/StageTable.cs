@@ -7,7 +7,7 @@ namespace SensorProfile.Cli.Output;
 internal static class StageTable
 {
     /// <summary>
-    /// A row for each stage and one for all of them. A pass is as many bytes as all frames hold: 2 when every sample is
+    /// A row for each stage and one for the total. A pass means reading as many bytes as all frames hold: 2 when every sample is
     /// read twice.
     /// </summary>
     public static void Write(string path, StageClock clock)

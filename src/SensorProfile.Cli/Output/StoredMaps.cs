@@ -3,7 +3,7 @@ namespace SensorProfile.Cli.Output;
 /// <summary>The maps beside a stored profile, and the list of defect pixels made from them.</summary>
 internal static class StoredMaps
 {
-    /// <summary>Copies what is still there; a profile without maps has none to copy.</summary>
+    /// <summary>Copies the maps that still exist; a profile without maps has none to copy.</summary>
     public static void Copy(string from, string to, CancellationToken stop)
     {
         foreach (string file in In(from))

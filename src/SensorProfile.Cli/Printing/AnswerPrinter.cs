@@ -4,10 +4,10 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Printing;
 
-/// <summary>Prints an answer for people: all of it where that is short or asked for, else what matters most.</summary>
+/// <summary>Prints an answer for people: in full where it is short or --explain asks for it, otherwise the essentials.</summary>
 internal static class AnswerPrinter
 {
-    /// <summary>A longer answer is cut to what matters, unless all of it is asked for.</summary>
+    /// <summary>Most lines of an answer that is printed in full without being asked for.</summary>
     public const int MaxLines = 15;
 
     public static void Print(AnswerDocument reply, ResultStream results, bool explain)
@@ -30,7 +30,7 @@ internal static class AnswerPrinter
             _ => "note",
         };
 
-    /// <summary>A finding that is the sentence or stands in the reason of the answer is not said twice.</summary>
+    /// <summary>Whether a finding already appears in the sentence or the reason, so that it is not repeated.</summary>
     public static bool IsSaid(AnswerDocument reply, Finding finding) =>
         reply.Sentence.Contains(finding.Message, StringComparison.Ordinal)
         || reply.Reason.Contains(finding.Message, StringComparison.Ordinal);

@@ -25,7 +25,7 @@ internal static class DemoDocument
             Tables =
             [
                 AnswerTable.List(
-                    "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold, and how far off may the darks be?",
+                    "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold to run it, and how far off may the darks be?",
                     [
                         cold.Sentence,
                         "Without dithering: " + Lower(darks.Sentence),
@@ -65,7 +65,7 @@ internal static class DemoDocument
         new(reply.Sentence, reply.Verdict, reply.Quantities.ToDictionary(q => q.Name, q => q.Value));
 }
 
-/// <summary>What only <c>demo</c> says, for scripts: the camera's numbers and three answers.</summary>
+/// <summary>Fields that only <c>demo</c> adds to the JSON document: the camera's numbers and three answers.</summary>
 internal sealed record DemoFields(
     string Folder,
     CameraInfo Camera,

@@ -1,7 +1,7 @@
 namespace SensorProfile.Cli.Printing;
 
 /// <summary>
-/// Where an option or a command is the cure of a finding: the library names the fault, this its option.
+/// Names the option or command that cures a finding; the library names only the fault.
 /// </summary>
 internal static class FindingOptions
 {
@@ -25,7 +25,26 @@ internal static class FindingOptions
             [FindingCodes.KindNotMeasured] = "survey --table FILE",
         };
 
+    // findings that say that the option was used: then it is no cure
+    private static readonly Dictionary<string, string[]> used = new()
+    {
+        [FindingCodes.KindMissing] = [FindingCodes.KindFromName],
+        [FindingCodes.ProbeMissesDrift] = [FindingCodes.TemperaturesByHotPixels, FindingCodes.TemperaturesNotReplaced],
+        [FindingCodes.ProbeOffsetBetweenSets] =
+        [
+            FindingCodes.TemperaturesByHotPixels,
+            FindingCodes.TemperaturesNotReplaced,
+        ],
+    };
+
     /// <summary>"[kind-missing: --names-say]", or the code alone.</summary>
-    public static string Label(Finding finding) =>
-        Known.TryGetValue(finding.Code, out string? option) ? $"[{finding.Code}: {option}]" : $"[{finding.Code}]";
+    /// <param name="finding">The finding.</param>
+    /// <param name="beside">All findings of the answer: they tell which options were used.</param>
+    public static string Label(Finding finding, IReadOnlyList<Finding> beside) =>
+        Known.TryGetValue(finding.Code, out string? option) && !WasUsed(finding.Code, beside)
+            ? $"[{finding.Code}: {option}]"
+            : $"[{finding.Code}]";
+
+    private static bool WasUsed(string code, IReadOnlyList<Finding> beside) =>
+        used.TryGetValue(code, out string[]? signs) && beside.Any(f => signs.Contains(f.Code));
 }

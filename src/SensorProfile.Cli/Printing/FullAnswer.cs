@@ -4,8 +4,8 @@ using SensorProfile.Reporting.Answers;
 namespace SensorProfile.Cli.Printing;
 
 /// <summary>
-/// All of an answer: the sentence, the reason, the numbers, the tables, the findings, the cautions, and where things
-/// stand.
+/// A whole answer: sentence, reason, numbers, tables, findings, cautions, and where the files
+/// are.
 /// </summary>
 internal static class FullAnswer
 {
@@ -25,7 +25,7 @@ internal static class FullAnswer
                     .Findings.OrderByDescending(f => f.Severity)
                     .Select(f =>
                         $"{AnswerPrinter.Word(f.Severity)}: "
-                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} {FindingOptions.Label(f)}"
+                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} {FindingOptions.Label(f, reply.Findings)}"
                     )
             ),
             AnswerTable.List("For comparison", reply.RulesOfThumb),

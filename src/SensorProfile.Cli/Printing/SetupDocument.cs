@@ -4,7 +4,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Printing;
 
-/// <summary>The answer of <c>setup</c>: where it stands, what it holds, what may be asked now.</summary>
+/// <summary>The answer of <c>setup</c>: where it is stored, what it holds, what to ask next.</summary>
 internal static class SetupDocument
 {
     private const string New = "written",
@@ -14,12 +14,12 @@ internal static class SetupDocument
     public static AnswerShape Shape { get; } = new("setup", [New, Kept, None], typeof(SetupFields));
 
     public static AnswerDocument Written(string file, ObservingSetup setup) =>
-        Of($"Your setup is kept: questions need only what differs from it.", New, file, setup);
+        Of($"Your setup is saved: from now on, give only what differs from it.", New, file, setup);
 
     public static AnswerDocument Shown(string file, ObservingSetup? setup) =>
         setup is null
             ? Of(
-                "There is no setup yet: say what is usual with you, such as sensorprofile setup --exposure 300 --lights 40.",
+                "There is no setup yet: say what is usual for you, for example: sensorprofile setup --exposure 300 --lights 40",
                 None,
                 file,
                 new ObservingSetup()
@@ -38,7 +38,7 @@ internal static class SetupDocument
             Tables = rows.Length == 0 ? [] : [AnswerTable.List("", rows.Select(r => $"{r[0]}: {r[1]}"))],
             Lines =
             [
-                verdict == None ? $"It will stand in {file}" : $"Setup: {file}",
+                verdict == None ? $"It will be written to {file}" : $"Setup: {file}",
                 .. ready ? new[] { "Try next: sensorprofile setpoint" } : [],
             ],
             Fields = new SetupFields(file, setup),
@@ -76,5 +76,5 @@ internal static class SetupDocument
         value is double number ? $"{QuantityText.Number(number)} {unit}".TrimEnd() : null;
 }
 
-/// <summary>What only <c>setup</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>setup</c> adds to the JSON document.</summary>
 internal sealed record SetupFields(string File, ObservingSetup Setup);

@@ -4,13 +4,13 @@ using SensorProfile.Reporting.Answers;
 namespace SensorProfile.Cli.Printing;
 
 /// <summary>
-/// What matters most of a long answer, in so many lines: the sentence, the reason, the leading numbers, the table of a
-/// list, the worst findings, where files stand, and how to see the rest.
+/// The essentials of a long answer within a number of lines: the sentence, the reason, the leading numbers, the table of a
+/// list, the worst findings, where the files are, and how to see the rest.
 /// </summary>
 internal static class ShortAnswer
 {
     private const int MaxQuantities = 5;
-    private const int FewQuantities = 3; // an answer with no more is a list: its table is what was asked for
+    private const int FewQuantities = 3; // an answer with no more than these is a list: its table is what was asked for
     private const int MinRows = 2;
 
     public static IReadOnlyList<string> Lines(AnswerDocument reply, int width, int most)
@@ -42,7 +42,7 @@ internal static class ShortAnswer
             Take(
                 findings,
                 TableText.Wrapped(
-                    $"{AnswerPrinter.Word(alike[0].Severity)}: {alike[0].Message} {FindingOptions.Label(alike[0])}"
+                    $"{AnswerPrinter.Word(alike[0].Severity)}: {alike[0].Message} {FindingOptions.Label(alike[0], reply.Findings)}"
                         + (alike.Length == 1 ? "" : $" (and {QuantityText.Count(alike.Length - 1)} more like it)"),
                     width
                 )
@@ -54,7 +54,7 @@ internal static class ShortAnswer
         return [.. head, .. middle, .. findings, .. places, .. tail];
     }
 
-    /// <summary>The worst first; those of one kind are told by the first of them.</summary>
+    /// <summary>The worst first; findings of one kind are represented by the first.</summary>
     private static IEnumerable<Finding[]> Worst(AnswerDocument reply) =>
         reply
             .Findings.Where(f => f.Severity > Severity.Note && !AnswerPrinter.IsSaid(reply, f))
@@ -80,7 +80,7 @@ internal static class ShortAnswer
     }
 
     /// <summary>
-    /// The whole table, or its first rows and how many more there are; nothing when that is hardly any.
+    /// The whole table, or its first rows and the number of others; nothing when hardly any row would fit.
     /// </summary>
     private static string[] Beginning(AnswerTable table, int width, int room)
     {

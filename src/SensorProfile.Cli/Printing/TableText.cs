@@ -56,7 +56,7 @@ internal static class TableText
         return Rendered(grid, width);
     }
 
-    /// <summary>Lines without blanks at their ends.</summary>
+    /// <summary>Lines without trailing blanks.</summary>
     private static IEnumerable<string> Rendered(IRenderable content, int width)
     {
         using StringWriter text = new() { NewLine = "\n" };
@@ -81,7 +81,7 @@ internal static class TableText
                 yield return (table.Heading(c).Length > 0 ? $"{table.Heading(c)}: {row[c]}" : row[c], c == 0);
     }
 
-    /// <summary>"label: number unit", and what is said of it below.</summary>
+    /// <summary>"label: number unit", with its remark below.</summary>
     private static IEnumerable<(string Text, bool First)> Unheaded(IReadOnlyList<string> row)
     {
         yield return ($"{row[0]}: {string.Join(' ', row.Skip(1).Take(2).Where(cell => cell.Length > 0))}", true);

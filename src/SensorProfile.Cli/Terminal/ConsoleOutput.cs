@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Terminal;
 
-/// <summary>A writer with a width, as Spectre.Console wants it.</summary>
+/// <summary>A writer with a width, in the form that Spectre.Console needs.</summary>
 internal sealed class ConsoleOutput(TextWriter writer, bool isTerminal, int width) : IAnsiConsoleOutput
 {
     public TextWriter Writer => writer;
@@ -17,7 +17,7 @@ internal sealed class ConsoleOutput(TextWriter writer, bool isTerminal, int widt
     public void SetEncoding(Encoding encoding) { }
 
     /// <summary>
-    /// Colours and movements only on a terminal; no colours when NO_COLOR is set (Spectre.Console looks at it).
+    /// Colours and cursor movements only on a terminal; no colours when NO_COLOR is set (Spectre.Console honours it).
     /// </summary>
     public static IAnsiConsole Create(TextWriter writer, bool isTerminal, int width) =>
         AnsiConsole.Create(

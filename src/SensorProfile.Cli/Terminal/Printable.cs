@@ -1,15 +1,15 @@
 namespace SensorProfile.Cli.Terminal;
 
 /// <summary>
-/// Text on its way to a terminal: names of files and words from headers may hold what would move its cursor, forge a
-/// line or turn the direction of reading.
+/// Makes text safe for a terminal: file names and header text may hold characters that move the cursor, forge a
+/// line or change the direction of reading.
 /// </summary>
 internal static class Printable
 {
     private const char Pictures = '\u2400'; // ␀ to ␟ stand for the control characters 0 to 31
     private const char Unknown = '\uFFFD';
 
-    /// <summary>The text on one line, with a visible sign for everything that is none.</summary>
+    /// <summary>The text on one line, with a visible symbol for every character that has none.</summary>
     public static string Of(string text) =>
         text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 ? text : string.Concat(text.Select(Of));
 

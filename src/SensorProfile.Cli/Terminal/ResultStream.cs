@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Terminal;
 
-/// <summary>Standard output as UTF-8, sent in one piece at the end: an answer is complete or absent.</summary>
+/// <summary>Standard output as UTF-8, sent in one piece at the end, so that an answer is complete or absent.</summary>
 internal sealed class ResultStream
 {
     private const int HelpWidthInPipe = 80;
@@ -29,11 +29,11 @@ internal sealed class ResultStream
 
     public static ResultStream Standard() => new(Console.OpenStandardOutput, !Console.IsOutputRedirected);
 
-    /// <summary>Writes a text as it is, whatever the width: JSON and other text for programs.</summary>
+    /// <summary>Writes a text verbatim, whatever the width: JSON and other text for programs.</summary>
     public void WriteRaw(string text) => this.text.Append(text);
 
     /// <summary>
-    /// Sends everything out. A full disk behind a redirection is an output that cannot be written, not a crash.
+    /// Sends everything. A full disk behind a redirection is reported as an output that cannot be written, not as a crash.
     /// </summary>
     public void Send()
     {

@@ -11,13 +11,13 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
         TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
     );
 
-    /// <summary>Shows progress instead of the stream; null leaves it to the stream.</summary>
+    /// <summary>Shows progress in place of the stream; null leaves it to the stream.</summary>
     public IProgressDisplay? Display { get; init; }
 
-    /// <summary>One line.</summary>
+    /// <summary>Writes one line.</summary>
     public void WriteLine(string text) => writer.WriteLine(Printable.Of(text));
 
-    /// <summary>The line a failing command ends with.</summary>
+    /// <summary>Writes the line that a failing command ends with.</summary>
     public void Error(string message) => writer.WriteLine("sensorprofile: " + Printable.Of(message));
 
     /// <summary>Runs lengthy work with a progress display that suits the stream.</summary>

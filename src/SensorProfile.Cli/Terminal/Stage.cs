@@ -9,13 +9,13 @@ internal sealed class Stage(string name, TimeProvider clock, long bytesBefore)
 
     public TimeSpan Elapsed => clock.GetElapsedTime(started);
 
-    /// <summary>"212 MB/s"; nothing while no bytes were counted.</summary>
+    /// <summary>"212 MB/s"; empty until bytes are counted.</summary>
     public string Speed(long bytes) =>
         bytes > bytesBefore && Elapsed > TimeSpan.Zero
             ? FormattableString.Invariant($"{(bytes - bytesBefore) / 1e6 / Elapsed.TotalSeconds:0} MB/s")
             : "";
 
-    /// <summary>Time left at the pace so far; nothing until there is something to go by.</summary>
+    /// <summary>Time left at the speed so far; empty until there is something to go by.</summary>
     public string Left(int done, int total)
     {
         TimeSpan elapsed = Elapsed;

@@ -6,7 +6,7 @@ namespace SensorProfile.Cli.Terminal;
 internal static class TerminalWidth
 {
     /// <summary>
-    /// In a pipe or file a line is as long as its content: programs that read it look for line ends, not columns.
+    /// In a pipe or file a line is as long as its content: programs that read it care about line ends, not columns.
     /// </summary>
     public const int Unlimited = 4096;
 
@@ -14,7 +14,7 @@ internal static class TerminalWidth
         Usual = 80;
 
     /// <summary>
-    /// COLUMNS when it is set, the terminal's width on a terminal, else <paramref name="otherwise"/>.
+    /// COLUMNS when it is set, the terminal's width on a terminal, otherwise <paramref name="otherwise"/>.
     /// </summary>
     public static int Of(bool isTerminal, int otherwise)
     {

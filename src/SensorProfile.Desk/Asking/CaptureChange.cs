@@ -1,6 +1,6 @@
 namespace SensorProfile.Desk.Asking;
 
-/// <summary>What a person says of frames whose headers are silent or wrong.</summary>
+/// <summary>A person's correction of frames whose headers are silent or wrong.</summary>
 /// <param name="Folder">The frames.</param>
 /// <param name="Table">The capture table: made when it is missing, changed when it is there.</param>
 /// <param name="NamesSay">Whether names of files and folders were believed.</param>

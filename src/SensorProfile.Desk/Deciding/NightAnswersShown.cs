@@ -14,11 +14,11 @@ internal enum NightQuestion
     HowManyFlats,
 }
 
-/// <summary>Answers that follow the sliders: the latest question wins, one that was overtaken is not asked to the
-/// end.</summary>
+/// <summary>Answers that follow the sliders: the latest question wins, and work on an overtaken one is
+/// abandoned.</summary>
 /// <param name="door">The program.</param>
 /// <param name="form">The sliders.</param>
-/// <param name="changed">Called from any thread when an answer has come.</param>
+/// <param name="changed">Called from any thread when an answer has arrived.</param>
 internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action changed)
 {
     private readonly Lock gate = new();
@@ -27,13 +27,13 @@ internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action c
     private int wanted;
     private bool working;
 
-    /// <summary>The number of the change that all answers follow.</summary>
+    /// <summary>The number of the latest change that all answers reflect.</summary>
     public int Answered { get; private set; }
 
-    /// <summary>The number of the change that the first answer follows.</summary>
+    /// <summary>The number of the latest change that the first answer reflects.</summary>
     public int FirstAnswered { get; private set; }
 
-    /// <summary>Whether answers are still on their way.</summary>
+    /// <summary>Whether answers are still being worked out.</summary>
     public bool IsWorking
     {
         get
@@ -53,7 +53,7 @@ internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action c
         }
     }
 
-    /// <summary>Asks anew.</summary>
+    /// <summary>Asks all questions again.</summary>
     public void Ask(string profile, ModeSettings? mode)
     {
         lock (gate)

@@ -5,7 +5,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Desk.Deciding;
 
-/// <summary>What a night is like, as the sliders say; the questions that follow from it, as commands.</summary>
+/// <summary>The night as set by the sliders, and the questions that follow from it, as commands.</summary>
 internal sealed class NightForm(IDeskDoor door)
 {
     private string? begunFor;
@@ -37,7 +37,7 @@ internal sealed class NightForm(IDeskDoor door)
     /// <summary>Accepted rise of the noise, %.</summary>
     public double Loss { get; set; } = 5;
 
-    /// <summary>Begins with what the setup says, once for each profile.</summary>
+    /// <summary>Starts from the user's setup, once for each profile.</summary>
     public void BeginWith(string profile)
     {
         if (begunFor == profile)
@@ -65,7 +65,7 @@ internal sealed class NightForm(IDeskDoor door)
             .. Uncooled ? ["--uncooled"] : new[] { $"--max-delta={Text(Reach)}" },
         ];
 
-    /// <summary>How near the darks must be.</summary>
+    /// <summary>How close the darks must be.</summary>
     public IReadOnlyList<string> Match(string profile, ModeSettings? mode, double? temperature) =>
         ["darks", "match", profile, .. Light(mode), .. Stack, .. At(temperature)];
 
@@ -73,7 +73,7 @@ internal sealed class NightForm(IDeskDoor door)
     public IReadOnlyList<string> Plan(string profile, ModeSettings? mode, double? temperature) =>
         ["darks", "plan", profile, .. Light(mode), .. Stack, .. At(temperature)];
 
-    /// <summary>How long a light.</summary>
+    /// <summary>How long to expose.</summary>
     public IReadOnlyList<string> LightLength(string profile, double? temperature) =>
         ["exposure", profile, $"--sky={Text(Sky)}", $"--loss={Text(Loss)}", .. At(temperature)];
 
@@ -81,7 +81,7 @@ internal sealed class NightForm(IDeskDoor door)
     public IReadOnlyList<string> Flats(string profile, ModeSettings? mode, double? temperature) =>
         ["flats", "plan", profile, .. Light(mode), .. Stack, .. At(temperature)];
 
-    /// <summary>The same as a setup to keep.</summary>
+    /// <summary>The command that saves the sliders as the user's setup.</summary>
     public IReadOnlyList<string> Keep(string profile) =>
         [
             "setup",

@@ -3,7 +3,7 @@ namespace SensorProfile.Desk.Deciding;
 /// <summary>The values that the sliders stop at: round numbers, closer together where they matter more.</summary>
 internal static class SliderSteps
 {
-    /// <summary>s: whole minutes from three minutes on.</summary>
+    /// <summary>Exposures, s: whole minutes from three minutes on.</summary>
     public static readonly IReadOnlyList<double> Exposures =
     [
         .. Decades(1, 30, [1, 1.5, 2, 3, 5]),
@@ -36,7 +36,7 @@ internal static class SliderSteps
         [
             .. from power in Enumerable.Range(-2, 6)
             from digit in digits
-            // in decimal, so that a step reads 0.15 and not 0.15000000000000002
+            // in decimal arithmetic, so that a step reads 0.15 and not 0.15000000000000002
             let step = (double)((decimal)digit * (decimal)Math.Pow(10, power))
             where step >= low && step <= high
             select step,

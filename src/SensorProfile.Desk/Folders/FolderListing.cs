@@ -1,11 +1,11 @@
 namespace SensorProfile.Desk.Folders;
 
-/// <summary>A folder of this machine and the folders in it, to walk through.</summary>
+/// <summary>A folder of this machine and the folders in it, for browsing.</summary>
 /// <param name="Path">The folder.</param>
 /// <param name="Parent">The one above it; null at the top.</param>
 /// <param name="Folders">The folders in it, by name; hidden ones are left out.</param>
 /// <param name="Files">How many files it holds.</param>
-/// <param name="Trouble">Why it cannot be looked into; empty when it can.</param>
+/// <param name="Trouble">Why it cannot be opened; empty when it can.</param>
 internal sealed record FolderListing(
     string Path,
     string? Parent,
@@ -16,10 +16,10 @@ internal sealed record FolderListing(
 {
     private const int MostFolders = 400;
 
-    /// <summary>The user's own folder.</summary>
+    /// <summary>The user's home folder.</summary>
     public static string Home => Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
 
-    /// <summary>Looks into a folder.</summary>
+    /// <summary>Lists a folder.</summary>
     public static FolderListing Of(string path)
     {
         DirectoryInfo folder;
@@ -46,7 +46,7 @@ internal sealed record FolderListing(
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            return new(path, null, [], 0, $"{path}: cannot be looked into ({problem.Message.TrimEnd('.')}).");
+            return new(path, null, [], 0, $"{path}: cannot be opened ({problem.Message.TrimEnd('.')}).");
         }
     }
 }

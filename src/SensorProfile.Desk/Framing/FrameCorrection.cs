@@ -3,10 +3,10 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Desk.Framing;
 
-/// <summary>An inventory with what a person says of some of its frames.</summary>
+/// <summary>An inventory with a person's corrections of some of its frames.</summary>
 internal static class FrameCorrection
 {
-    /// <summary>The kinds that a person may name, as the capture table writes them.</summary>
+    /// <summary>The kinds that a person may choose, as written in the capture table.</summary>
     public static IReadOnlyList<string> Kinds { get; } = ["bias", "dark", "flat", "dark-flat", "light"];
 
     public static Inventory Apply(Inventory inventory, CaptureChange change)

@@ -46,7 +46,7 @@ internal sealed record FrameSetRow(
     /// <summary>Temperature in words.</summary>
     public string TemperatureText => Temperature is double c ? QuantityText.Temperature(c) : "temperature unknown";
 
-    /// <summary>The same to whole degrees, for the heading of a column.</summary>
+    /// <summary>Temperature in whole degrees, for the heading of a column.</summary>
     public string ColumnText =>
         Temperature is double c
             ? QuantityText.Degrees(Math.Round(c, MidpointRounding.AwayFromZero) + 0.0)

@@ -2,7 +2,7 @@ using SensorProfile.Desk.Asking;
 
 namespace SensorProfile.Desk.Framing;
 
-/// <summary>The frames that were brought, as the last survey saw them; every window sees the same.</summary>
+/// <summary>The frames that were brought, as of the last survey; shared by all windows.</summary>
 internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
 {
     /// <summary>The folder of the frames; empty before one was chosen.</summary>
@@ -14,16 +14,16 @@ internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
     /// <summary>Whether names of files and folders are believed.</summary>
     public bool NamesSay { get; set; }
 
-    /// <summary>The capture table, where one was made; it stands beside the results.</summary>
+    /// <summary>The capture table, where one was made; it lies beside the results.</summary>
     public string? Table { get; private set; }
 
-    /// <summary>What the survey said; null before the first.</summary>
+    /// <summary>The last survey; null before the first.</summary>
     public DeskReply? Survey { get; private set; }
 
     /// <summary>Where the capture table goes: beside the results, never among the frames.</summary>
     public string TablePlace => Out.TrimEnd('/', '\\') + "-capture.csv";
 
-    /// <summary>Takes stock of a folder.</summary>
+    /// <summary>Surveys a folder.</summary>
     public void Look(string folder, CancellationToken stop)
     {
         string full = Path.GetFullPath(folder);
@@ -47,7 +47,7 @@ internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
         );
     }
 
-    /// <summary>Says something of a set of frames and looks again; the reason when it cannot be kept.</summary>
+    /// <summary>Corrects a set of frames and surveys again; returns the reason when the correction cannot be saved.</summary>
     public string Correct(FrameSetRow row, string? kind, double? temperature, double? exposure, bool? use)
     {
         string place = Table ?? TablePlace;
@@ -65,7 +65,7 @@ internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
     private static string FreeBeside(string folder)
     {
         string trimmed = Path.TrimEndingDirectorySeparator(folder);
-        // above a whole disk there is none: the user's own folder then
+        // the root of a disk has no parent: use the home folder
         string parent = Path.GetDirectoryName(trimmed) ?? Folders.FolderListing.Home;
         return Path.Combine(parent, Path.GetFileName(trimmed) + "-profile");
     }

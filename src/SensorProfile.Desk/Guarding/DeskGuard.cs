@@ -4,16 +4,16 @@ using Microsoft.AspNetCore.Http;
 namespace SensorProfile.Desk.Guarding;
 
 /// <summary>
-/// Stands before everything: only this machine's browser, only pages of the desk itself, only with the secret.
+/// Guards every request: only from this machine's browser, only from pages of the desk itself, only with the secret.
 /// </summary>
 /// <remarks>
-/// A page of another site could reach 127.0.0.1 through the user's browser, by a name that it points there (Host tells
-/// it), or by a request of its own (Origin tells it, websockets included). The secret comes once in the address and goes
-/// on as a cookie that no script reads and no other site sends.
+/// A page of another site could reach 127.0.0.1 through the user's browser, by a host name that resolves there (Host
+/// reveals it) or by a request of its own (Origin reveals it, websockets included). The secret comes once in the address,
+/// then as a cookie that no script can read and no other site can send.
 /// </remarks>
 internal sealed class DeskGuard(RequestDelegate next, DeskSecret secret, Func<Uri?> root)
 {
-    /// <summary>What the pages may load: the desk's own files and nothing else; the drawings' colours are style
+    /// <summary>What the pages may load: only the desk's own files; the drawings' colours are style
     /// attributes, scripts are files.</summary>
     internal const string Policy =
         "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data:; "
@@ -49,7 +49,7 @@ internal sealed class DeskGuard(RequestDelegate next, DeskSecret secret, Func<Ur
     private static bool IsOurs(HostString host, Uri desk) =>
         host.Port == desk.Port && (host.Host == desk.Host || host.Host == "localhost");
 
-    /// <summary>A browser states the origin of whatever changes something or opens a websocket; a plain visit has
+    /// <summary>A browser states the origin of any request that changes something or opens a websocket; a plain visit has
     /// none.</summary>
     private static bool IsOwnOrigin(HttpRequest request, Uri desk)
     {
@@ -79,7 +79,7 @@ internal sealed class DeskGuard(RequestDelegate next, DeskSecret secret, Func<Ur
                 IsEssential = true,
             }
         );
-        // the key leaves the address bar and the history
+        // redirects, so that the key leaves the address bar and the history
         context.Response.Redirect(context.Request.Path);
         return Task.CompletedTask;
     }

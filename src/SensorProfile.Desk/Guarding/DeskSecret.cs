@@ -3,18 +3,18 @@ using System.Text;
 
 namespace SensorProfile.Desk.Guarding;
 
-/// <summary>A random word that whoever opens the desk must know; it dies with the desk.</summary>
+/// <summary>A random key that whoever opens the desk must know; it expires with the desk.</summary>
 internal sealed class DeskSecret
 {
-    /// <summary>Its name in the address.</summary>
+    /// <summary>Name of the parameter in the address.</summary>
     public const string Parameter = "key";
 
     private const int Digits = 32; // 128 bits
 
-    /// <summary>The word.</summary>
+    /// <summary>The key.</summary>
     public string Text { get; } = RandomNumberGenerator.GetHexString(Digits, lowercase: true);
 
-    /// <summary>Whether it is the word; takes as long for a near miss as for any other.</summary>
+    /// <summary>Compares in constant time, so that timing does not reveal a near miss.</summary>
     public bool Is(string? word) =>
         word is not null
         && CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(word), Encoding.UTF8.GetBytes(Text));

@@ -2,7 +2,7 @@ using SensorProfile.Desk.Asking;
 
 namespace SensorProfile.Desk.Measuring;
 
-/// <summary>The one characterisation that may run at a time; every window sees the same.</summary>
+/// <summary>The characterisation, of which only one runs at a time; shared by all windows.</summary>
 internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWatcher, IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
@@ -15,19 +15,19 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
     /// <summary>Something changed; called from any thread.</summary>
     public event Action? Changed;
 
-    /// <summary>How it stands.</summary>
+    /// <summary>State of the measurement.</summary>
     public MeasureState State { get; private set; } = MeasureState.Nothing;
 
-    /// <summary>Whether it is at work.</summary>
+    /// <summary>Whether it is running.</summary>
     public bool IsRunning => State is MeasureState.Running or MeasureState.Cancelling;
 
-    /// <summary>What was asked for last; null before the first.</summary>
+    /// <summary>The last order; null before the first.</summary>
     public MeasureOrder? Order { get; private set; }
 
     /// <summary>The answer; null before there is one.</summary>
     public DeskReply? Reply { get; private set; }
 
-    /// <summary>The stages so far, the one at work last.</summary>
+    /// <summary>The stages so far, the current one last.</summary>
     public IReadOnlyList<DeskProgress> Stages
     {
         get
@@ -37,7 +37,7 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
         }
     }
 
-    /// <summary>What was noticed on the way.</summary>
+    /// <summary>Notes made on the way, such as files left out.</summary>
     public IReadOnlyList<string> Notes
     {
         get
@@ -47,7 +47,7 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
         }
     }
 
-    /// <summary>Begins; does nothing while one is running.</summary>
+    /// <summary>Starts a measurement; does nothing while one is running.</summary>
     public void Begin(MeasureOrder order)
     {
         CancellationToken stop;
@@ -73,7 +73,7 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
         );
     }
 
-    /// <summary>Asks it to stop; what it wrote so far is taken away.</summary>
+    /// <summary>Asks it to stop; what it has written so far is removed.</summary>
     public void Cancel()
     {
         lock (gate)
@@ -133,7 +133,7 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
     }
 }
 
-/// <summary>How a measurement stands.</summary>
+/// <summary>State of a measurement.</summary>
 internal enum MeasureState
 {
     Nothing,

@@ -18,10 +18,10 @@ internal sealed record MeasureOrder
     /// <summary>Whether results of this program may be replaced.</summary>
     public bool Overwrite { get; init; }
 
-    /// <summary>Whether the law of every single pixel is left out.</summary>
+    /// <summary>Whether the temperature law of every single pixel is skipped.</summary>
     public bool Quick { get; init; }
 
-    /// <summary>As typed.</summary>
+    /// <summary>The command as it would be typed.</summary>
     public IReadOnlyList<string> Arguments =>
         [
             "characterise",

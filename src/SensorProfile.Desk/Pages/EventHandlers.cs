@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Components;
 
 namespace SensorProfile.Desk.Pages;
 
-/// <summary>A place of a picture that was pressed, from 0 at its upper left corner to 1; <c>desk.js</c> makes it.</summary>
+/// <summary>The place where a picture was pressed, from 0 at its upper left corner to 1; sent by <c>desk.js</c>.</summary>
 public sealed class PickEventArgs : EventArgs
 {
     /// <summary>From the left edge.</summary>
@@ -12,6 +12,6 @@ public sealed class PickEventArgs : EventArgs
     public double Down { get; set; }
 }
 
-/// <summary>Tells the compiler of pages the event <c>onpick</c>.</summary>
+/// <summary>Registers the event <c>onpick</c> with the Razor compiler.</summary>
 [EventHandler("onpick", typeof(PickEventArgs), enableStopPropagation: true, enablePreventDefault: true)]
 public static class EventHandlers;

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using SensorProfile.Reporting.Drawing;
+using SensorProfile.Reporting.Handbook;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Views;
 
@@ -12,7 +13,7 @@ namespace SensorProfile.Desk.Serving;
 /// results.</summary>
 internal static class DeskFiles
 {
-    /// <summary>For reports of this program, opened beside the desk: their style stands in them, scripts have no place.</summary>
+    /// <summary>For reports of this program, opened beside the desk: they embed their style and need no script.</summary>
     private const string ReportPolicy =
         "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; "
         + "frame-ancestors 'none'; sandbox";
@@ -33,11 +34,17 @@ internal static class DeskFiles
             byte[] content = Own(name);
             app.MapGet(address, () => Results.Bytes(content, type));
         }
-        byte[] report = System.Text.Encoding.UTF8.GetBytes(HtmlReport.StyleSheet());
-        app.MapGet("/report.css", () => Results.Bytes(report, "text/css"));
+        MapStyle(app, "/report.css", HtmlReport.StyleSheet());
+        MapStyle(app, "/handbook.css", HandbookPages.StyleSheet());
         app.MapGet("/map/{number:int}/{map:int}.png", Picture);
         app.MapGet("/figure/{number:int}/{name}", Figure);
         app.MapGet("/result/{number:int}/{**name}", File);
+    }
+
+    private static void MapStyle(IEndpointRouteBuilder app, string address, string sheet)
+    {
+        byte[] content = System.Text.Encoding.UTF8.GetBytes(sheet);
+        app.MapGet(address, () => Results.Bytes(content, "text/css"));
     }
 
     private static IResult Picture(

@@ -3,17 +3,17 @@ using SensorProfile.Reporting.Views;
 
 namespace SensorProfile.Desk.Serving;
 
-/// <summary>The results that were opened in the desk: nothing else of the disk is handed out.</summary>
+/// <summary>The results opened in the desk: nothing else on the disk is served.</summary>
 internal sealed class ResultShelf
 {
     private readonly ConcurrentDictionary<string, ShelvedResult> byPath = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<int, ShelvedResult> byNumber = new();
     private int last;
 
-    /// <summary>The folder that was opened last; null before the first.</summary>
+    /// <summary>The last folder opened; null before the first.</summary>
     public string? LastFolder { get; private set; }
 
-    /// <summary>Opens results, or gives those that are open; read anew where the profile has changed.</summary>
+    /// <summary>Opens results, or returns those already open; rereads them when the profile has changed.</summary>
     /// <exception cref="IOException">There is no profile, or it cannot be read.</exception>
     public ShelvedResult Open(string path)
     {
@@ -34,12 +34,12 @@ internal sealed class ResultShelf
         return opened;
     }
 
-    /// <summary>The results of a number; null when none were opened under it.</summary>
+    /// <summary>The results with a number; null when none were opened under it.</summary>
     public StoredResult? Find(int number) => byNumber.GetValueOrDefault(number)?.Result;
 }
 
 /// <summary>Results with the number that addresses them.</summary>
-/// <param name="Number">Its place in addresses.</param>
+/// <param name="Number">The number used in addresses.</param>
 /// <param name="Written">When the profile was written.</param>
 /// <param name="Result">The results.</param>
 internal sealed record ShelvedResult(int Number, DateTime Written, StoredResult Result)

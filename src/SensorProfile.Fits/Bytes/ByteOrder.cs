@@ -4,23 +4,23 @@ using System.Runtime.InteropServices;
 
 namespace SensorProfile.Fits.Bytes;
 
-/// <summary>Turns the big-endian numbers of FITS into those of this machine and back.</summary>
+/// <summary>Converts the big-endian numbers of FITS to machine byte order and back.</summary>
 /// <remarks>
-/// Flipping the top bit is adding 2ⁿ⁻¹ modulo 2ⁿ: it turns a stored signed number into the unsigned one that BZERO =
-/// 2ⁿ⁻¹ stands for.
+/// Flipping the top bit adds 2ⁿ⁻¹ modulo 2ⁿ: it turns a stored signed number into the unsigned one meant by BZERO =
+/// 2ⁿ⁻¹.
 /// </remarks>
 internal static class ByteOrder
 {
     /// <summary>Big-endian to machine order, in place.</summary>
-    /// <param name="numbers">Whole numbers of <paramref name="elementBytes"/> bytes.</param>
+    /// <param name="numbers">Integers of <paramref name="elementBytes"/> bytes.</param>
     /// <param name="elementBytes">1, 2, 4 or 8.</param>
     /// <param name="flipTopBit">Whether to flip the top bit of each.</param>
     public static void FromBigEndian(Span<byte> numbers, int elementBytes, bool flipTopBit) =>
         Turn(numbers, numbers, elementBytes, flipTopBit ? 1UL << ((8 * elementBytes) - 1) : 0);
 
     /// <summary>Machine order to big-endian.</summary>
-    /// <param name="numbers">Whole numbers of <paramref name="elementBytes"/> bytes.</param>
-    /// <param name="bigEndian">Room for as many bytes; may be the same memory.</param>
+    /// <param name="numbers">Integers of <paramref name="elementBytes"/> bytes.</param>
+    /// <param name="bigEndian">Buffer for as many bytes; may be the same memory.</param>
     /// <param name="elementBytes">1, 2, 4 or 8.</param>
     /// <param name="flipTopBit">Whether to flip the top bit of each.</param>
     public static void ToBigEndian(ReadOnlySpan<byte> numbers, Span<byte> bigEndian, int elementBytes, bool flipTopBit)
@@ -30,9 +30,9 @@ internal static class ByteOrder
     }
 
     /// <summary>Flips the top bit of numbers in machine order.</summary>
-    /// <param name="numbers">Whole numbers of <paramref name="elementBytes"/> bytes.</param>
+    /// <param name="numbers">Integers of <paramref name="elementBytes"/> bytes.</param>
     /// <param name="elementBytes">1, 2, 4 or 8.</param>
-    /// <param name="flipTopBit">Whether to do anything.</param>
+    /// <param name="flipTopBit">Whether to flip; false does nothing.</param>
     public static void FlipTopBit(Span<byte> numbers, int elementBytes, bool flipTopBit)
     {
         if (!flipTopBit)
@@ -54,7 +54,7 @@ internal static class ByteOrder
         }
     }
 
-    /// <summary>Reverses the bytes of every number, then flips the bits of <paramref name="mask"/>.</summary>
+    /// <summary>Reverses the bytes of every number, then flips the bits in <paramref name="mask"/>.</summary>
     private static void Turn(ReadOnlySpan<byte> from, Span<byte> to, int elementBytes, ulong mask)
     {
         if (!BitConverter.IsLittleEndian || elementBytes == 1)

@@ -1,24 +1,23 @@
 namespace SensorProfile.Fits.Bytes;
 
 /// <summary>
-/// The bytes of a FITS file at any offset, whether they lie on disk as they are or have to be unpacked first. Safe for
-/// several threads.
+/// The bytes of a FITS file at any offset, whether stored plainly on disk or packed. Safe for several threads.
 /// </summary>
 internal abstract class ByteSource : IDisposable
 {
     /// <summary>Path of the file.</summary>
     public abstract string File { get; }
 
-    /// <summary>More bytes than this there cannot be.</summary>
+    /// <summary>Upper bound on the number of bytes.</summary>
     public abstract long MaximumLength { get; }
 
-    /// <summary>What went wrong with the packing; null while all is well.</summary>
+    /// <summary>Fault in the packed data; null while there is none.</summary>
     public virtual FitsFormatException? Damage => null;
 
-    /// <summary>How many bytes there are, counted no further than <paramref name="limit"/>.</summary>
+    /// <summary>Number of bytes, counted no further than <paramref name="limit"/>.</summary>
     public abstract long AvailableUpTo(long limit);
 
-    /// <summary>Reads as many bytes as there are, at most the length of the span.</summary>
+    /// <summary>Reads up to the length of the span.</summary>
     /// <returns>Number of bytes read; fewer than the span holds only at the end of the file.</returns>
     public abstract int Read(long offset, Span<byte> bytes);
 
@@ -28,7 +27,7 @@ internal abstract class ByteSource : IDisposable
     /// <summary>Opens a file; gzip is recognised by its magic bytes, whatever the name.</summary>
     public static ByteSource Open(string path) => Unpacked(new FileByteSource(path));
 
-    /// <summary>What a file holds, unpacked where it is an archive.</summary>
+    /// <summary>Reads the content of a file, unpacked if it is an archive.</summary>
     internal static ByteSource Unpacked(ByteSource plain)
     {
         try

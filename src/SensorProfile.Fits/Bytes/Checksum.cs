@@ -5,20 +5,21 @@ using System.Runtime.InteropServices;
 namespace SensorProfile.Fits.Bytes;
 
 /// <summary>
-/// The ones'-complement sum of 32-bit words behind DATASUM and CHECKSUM, and its ASCII form (FITS 4.0 §4.4.2.7 and
+/// The ones'-complement sum of 32-bit words used by DATASUM and CHECKSUM, and its ASCII form (FITS 4.0 §4.4.2.7 and
 /// appendix J).
 /// </summary>
 internal static class Checksum
 {
-    /// <summary>Bytes of the ASCII form.</summary>
+    /// <summary>Length of the ASCII form, bytes.</summary>
     public const int EncodedLength = 16;
 
     /// <summary>Adds bytes to a sum.</summary>
-    /// <remarks>Turning a word by 16 bits commutes with a ones'-complement sum: on a little-endian machine it is enough
-    /// to swap the
-    /// bytes of each half and to turn the result. Carries gather in 64-bit lanes and are added at the end.</remarks>
+    /// <remarks>
+    /// Rotating a word by 16 bits commutes with a ones'-complement sum: on a little-endian machine it is enough to swap
+    /// the bytes of each half and rotate the result. Carries collect in 64-bit lanes and are added at the end.
+    /// </remarks>
     /// <param name="sum">Sum so far; 0 to begin.</param>
-    /// <param name="bytes">Big-endian words; a last incomplete one counts as filled up with zeros.</param>
+    /// <param name="bytes">Big-endian words; an incomplete last word is padded with zeros.</param>
     public static uint Add(uint sum, ReadOnlySpan<byte> bytes)
     {
         int done = 0;
@@ -55,7 +56,7 @@ internal static class Checksum
         return Fold(Vector.Sum(low) + Vector.Sum(high)); // below 2⁶¹: a span holds fewer than 2²⁹ words
     }
 
-    /// <summary>The definition, word by word: add, and carry around.</summary>
+    /// <summary>The definition, word by word: add with end-around carry.</summary>
     internal static uint AddScalar(uint sum, ReadOnlySpan<byte> bytes)
     {
         for (; bytes.Length >= 4; bytes = bytes[4..])
@@ -68,13 +69,13 @@ internal static class Checksum
     }
 
     /// <summary>
-    /// The ASCII form of a sum: its complement in 16 letters and digits, arranged for a string that begins in column
+    /// The ASCII form of a sum: its complement in 16 letters and digits, arranged for a string that starts in column
     /// 12.
     /// </summary>
     /// <param name="sum">Sum of the HDU with CHECKSUM set to sixteen zeros.</param>
     public static string Encode(uint sum) => EncodeComplemented(~sum);
 
-    /// <summary>The ASCII form of a word that is complemented already.</summary>
+    /// <summary>The ASCII form of a word that is already complemented.</summary>
     internal static string EncodeComplemented(uint word)
     {
         Span<char> letters = stackalloc char[EncodedLength];
@@ -85,7 +86,7 @@ internal static class Checksum
             digits.Fill((value / 4) + '0');
             digits[0] += value % 4;
             AvoidPunctuation(digits);
-            // rotated by one, see column 12
+            // rotated by one, because the string starts in column 12
             for (int j = 0; j < 4; j++)
                 letters[((4 * j) + i + 1) % EncodedLength] = (char)digits[j];
         }
@@ -94,7 +95,8 @@ internal static class Checksum
     }
 
     /// <summary>
-    /// Moves pairs apart, one up and one down, until every character is a letter or a digit; their sum stays.
+    /// Moves pairs apart, one up and one down, until every character is a letter or a digit; the sum of each pair
+    /// stays.
     /// </summary>
     private static void AvoidPunctuation(Span<int> digits)
     {

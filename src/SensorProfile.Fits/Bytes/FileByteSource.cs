@@ -2,10 +2,10 @@ using Microsoft.Win32.SafeHandles;
 
 namespace SensorProfile.Fits.Bytes;
 
-/// <summary>A file as it lies on disk, read at given offsets, so that any number of threads can read at once.</summary>
+/// <summary>A plain file on disk, read at given offsets, so that any number of threads can read at once.</summary>
 internal sealed class FileByteSource : ByteSource
 {
-    private readonly SafeFileHandle? handle; // null for what holds no bytes
+    private readonly SafeFileHandle? handle; // null for a path without bytes
 
     public FileByteSource(string path)
     {
@@ -42,8 +42,8 @@ internal sealed class FileByteSource : ByteSource
     public override void Dispose() => handle?.Dispose();
 
     /// <summary>
-    /// Whether there is something of that name without a length: an empty file, or a pipe or device, which would never
-    /// stop to be opened or read.
+    /// Whether the path exists but has no length: an empty file, or a pipe or device, which might block for ever when
+    /// opened or read.
     /// </summary>
     internal static bool HoldsNothing(string path)
     {

@@ -1,6 +1,6 @@
 namespace SensorProfile.Fits.Bytes;
 
-/// <summary>What is known while a file is walked: where we are, and the oddities found so far.</summary>
+/// <summary>State of a walk through a file: the current HDU and the warnings so far.</summary>
 internal sealed class FileScan(ByteSource source)
 {
     /// <summary>The bytes.</summary>
@@ -9,17 +9,17 @@ internal sealed class FileScan(ByteSource source)
     /// <summary>Index of the HDU being read.</summary>
     public int Hdu { get; set; }
 
-    /// <summary>Oddities so far.</summary>
+    /// <summary>Warnings so far.</summary>
     public List<FitsWarning> Warnings { get; } = [];
 
-    /// <summary>A place in the HDU being read.</summary>
+    /// <summary>A location in the HDU being read.</summary>
     public FitsLocation At(string? keyword, long? byteOffset) => new(Source.File, Hdu, keyword, byteOffset);
 
-    /// <summary>Notes an oddity.</summary>
+    /// <summary>Adds a warning.</summary>
     public void Warn(string code, string? keyword, long? byteOffset, string message) =>
         Warnings.Add(new FitsWarning(code, At(keyword, byteOffset), message));
 
-    /// <summary>The exception for a fault in the HDU being read.</summary>
+    /// <summary>Makes the exception for a fault in the HDU being read.</summary>
     public FitsFormatException Fault(
         string? keyword,
         long? byteOffset,
@@ -27,13 +27,13 @@ internal sealed class FileScan(ByteSource source)
         string remedy = "Leave the file out, or correct its header."
     ) => new(At(keyword, byteOffset), problem, remedy);
 
-    /// <summary>The exception for a file that ends too early.</summary>
+    /// <summary>Makes the exception for a file that ends too early.</summary>
     /// <param name="available">Where the file ends.</param>
-    /// <param name="start">Where the cut part begins.</param>
+    /// <param name="start">Where the truncated part begins.</param>
     /// <param name="needed">Where it should end.</param>
-    /// <param name="what">What is cut, for example "the header".</param>
-    /// <param name="keyword">The keyword to name, when the fault is more likely there.</param>
-    /// <param name="byteOffset">The byte to name; null for the end of the file.</param>
+    /// <param name="what">Truncated part, for example "the header".</param>
+    /// <param name="keyword">Keyword to name when it is the more likely cause.</param>
+    /// <param name="byteOffset">Byte to name; null for the end of the file.</param>
     public FitsFormatException Truncated(
         long available,
         long start,

@@ -4,8 +4,8 @@ using Microsoft.Win32.SafeHandles;
 namespace SensorProfile.Fits.Bytes;
 
 /// <summary>
-/// A gzip'd file, unpacked once, forward, and only as far as someone asks: what the headers declare bounds the work,
-/// not what the archive holds.
+/// A gzipped file, unpacked once, forward, and only as far as requested: the sizes declared by the headers bound the
+/// work, not the size of the archive.
 /// </summary>
 /// <remarks>
 /// The first mebibyte stays in memory; beyond that the unpacked bytes go to a temporary file that disappears with this

@@ -3,8 +3,7 @@ using Microsoft.Win32.SafeHandles;
 namespace SensorProfile.Fits.Bytes;
 
 /// <summary>
-/// Writes a file so that its name either holds all of it or does not appear: temporary file in the same folder, flush,
-/// rename.
+/// Writes a file that appears under its name complete or not at all: temporary file in the same folder, flush, rename.
 /// </summary>
 internal static class NewFitsFile
 {
@@ -12,7 +11,8 @@ internal static class NewFitsFile
     /// <param name="path">Its final name.</param>
     /// <param name="bytes">Its length, reserved in advance so that a full disk shows at once.</param>
     /// <param name="overwrite">Whether a file of that name may be replaced.</param>
-    /// <param name="durable">Whether to wait until the bytes are on the disk before the name appears.</param>
+    /// <param name="durable">Whether to wait for the bytes to be on the disk before the file appears under its
+    /// name.</param>
     /// <param name="write">Writes the content.</param>
     /// <exception cref="IOException">The disk is full, the folder cannot be written, or the name is taken.</exception>
     public static void Write(string path, long bytes, bool overwrite, bool durable, Action<SafeFileHandle> write)

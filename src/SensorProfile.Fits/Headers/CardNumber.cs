@@ -3,14 +3,13 @@ using System.Globalization;
 namespace SensorProfile.Fits.Headers;
 
 /// <summary>
-/// Numbers as header cards write them: FITS 4.0 §4.2.3 and §4.2.4, and besides lower-case exponents and the decimal
-/// comma.
+/// Numbers in header cards: FITS 4.0 §4.2.3 and §4.2.4, plus lower-case exponents and the decimal comma.
 /// </summary>
 internal static class CardNumber
 {
     private const int LongestNumber = 80;
 
-    /// <summary>How the text is written as a number; blanks are not allowed.</summary>
+    /// <summary>The notation of a number; blanks are not allowed.</summary>
     public static NumberForm FormOf(ReadOnlySpan<char> text)
     {
         int at = 0;
@@ -43,7 +42,8 @@ internal static class CardNumber
     }
 
     /// <summary>
-    /// The number, rounded to the nearest double; null when the text is not a number or beyond the range of a double.
+    /// The number, rounded to the nearest double; null when the text is not a number or is beyond the range of a
+    /// double.
     /// </summary>
     public static double? Parse(ReadOnlySpan<char> text)
     {

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace SensorProfile.Fits.Headers;
 
-/// <summary>Takes an 80-byte header record apart (FITS 4.0 §4.1 and §4.2, and the HIERARCH convention).</summary>
+/// <summary>Parses 80-byte header records (FITS 4.0 §4.1 and §4.2, and the HIERARCH convention).</summary>
 internal static class CardParser
 {
     public const int RecordBytes = 80;
@@ -21,8 +21,7 @@ internal static class CardParser
             return Value(string.Join(' ', words).ToUpperInvariant(), text[(equals + 1)..], record, byteOffset);
         }
 
-        // The standard asks for "= " in columns 9 and 10; a lone "=" must not make a BZERO disappear, so it is enough
-        // here.
+        // The standard requires "= " in columns 9 and 10; a lone "=" is accepted, so that a careless BZERO is not lost.
         bool commentary = keyword is "" or "COMMENT" or "HISTORY" or "CONTINUE" or "END" || text[KeywordBytes] != '=';
         return commentary
             ? new FitsCard(keyword.ToUpperInvariant(), FitsValueKind.Commentary, text[KeywordBytes..].TrimEnd(), null)
@@ -34,8 +33,7 @@ internal static class CardParser
     }
 
     /// <summary>
-    /// Joins a long string with the string of the CONTINUE record that follows it; null when that record holds no
-    /// string.
+    /// Appends the string of a CONTINUE record to a long string; null when the record holds no string.
     /// </summary>
     public static FitsCard? Continue(FitsCard card, FitsCard continuation, ReadOnlyMemory<byte> records)
     {
@@ -102,7 +100,7 @@ internal static class CardParser
             }
             else if (i + 1 < quoted.Length && quoted[i + 1] == '\'')
             {
-                value.Append(quoted[i++]); // two quotes stand for one
+                value.Append(quoted[i++]); // a doubled quote means one
             }
             else
             {

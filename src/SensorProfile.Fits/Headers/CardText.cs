@@ -2,7 +2,7 @@ using System.Text;
 
 namespace SensorProfile.Fits.Headers;
 
-/// <summary>Writes cards as 80-byte records (FITS 4.0 §4.2; long strings by CONTINUE, §4.2.1.2).</summary>
+/// <summary>Writes cards as 80-byte records (FITS 4.0 §4.2; long strings with CONTINUE, §4.2.1.2).</summary>
 internal static class CardText
 {
     private const int FixedFormatWidth = 20; // values of fixed format end in column 30
@@ -10,7 +10,7 @@ internal static class CardText
     private const int LongestString = 68; // between two quotes, from column 12 to column 79
     private const int LongestCommentary = 72;
 
-    /// <summary>The records of a card: as they were read, or made from keyword, value and comment.</summary>
+    /// <summary>The records of a card: as read, or made from keyword, value and comment.</summary>
     public static byte[] Records(FitsCard card)
     {
         if (!card.Records.IsEmpty)
@@ -24,7 +24,7 @@ internal static class CardText
         return Encoding.ASCII.GetBytes(string.Concat(lines.Select(line => line.PadRight(CardParser.RecordBytes))));
     }
 
-    /// <summary>The text with question marks in place of what is not printable ASCII.</summary>
+    /// <summary>The text with question marks for anything but printable ASCII.</summary>
     public static string Printable(string text) => string.Create(text.Length, text, static (span, source) =>
         {
             for (int i = 0; i < span.Length; i++)
@@ -50,7 +50,7 @@ internal static class CardText
         {
             int length = LongestString - 1;
             if (Pairs(quoted, length) % 2 == 1)
-                length--; // a doubled quote must not be torn apart
+                length--; // a doubled quote must not be split
             yield return $"{start}'{quoted[..length]}&'";
             quoted = quoted[length..];
             start = "CONTINUE  ";
@@ -60,7 +60,7 @@ internal static class CardText
         yield return WithComment(last.PadRight(ValueStart + FixedFormatWidth), card.Comment);
     }
 
-    /// <summary>Number of quotes at the end of the first characters.</summary>
+    /// <summary>Number of quotes at the end of the given leading characters.</summary>
     private static int Pairs(string text, int length)
     {
         int quotes = 0;

@@ -3,26 +3,26 @@ using SensorProfile.Fits.Bytes;
 namespace SensorProfile.Fits.Headers;
 
 /// <summary>
-/// Reads the header that begins at a given byte: 2880-byte blocks of 80-byte records up to END (FITS 4.0 §3.3.1).
+/// Reads the header at a given byte: 2880-byte blocks of 80-byte records up to END (FITS 4.0 §3.3.1).
 /// </summary>
 internal sealed class HeaderReader
 {
     public const int BlockBytes = 2880;
-    private const int MaxBlocks = 4096; // 147 456 cards; no honest header comes near, and garbage ends here
+    private const int MaxBlocks = 4096; // 147 456 cards: far more than any real header; stops in garbage
 
     private readonly FileScan scan;
     private readonly long start;
     private readonly List<FitsCard> cards = [];
-    private byte[] block = []; // the latest block; cards keep their part of it
+    private byte[] block = []; // the latest block; cards refer to their part of it
     private int length; // bytes of all blocks so far
 
     private HeaderReader(FileScan scan, long start) => (this.scan, this.start) = (scan, start);
 
-    /// <summary>Reads the header at <paramref name="start"/> and notes its oddities.</summary>
+    /// <summary>Reads the header at <paramref name="start"/> and reports its oddities.</summary>
     /// <param name="scan">The file.</param>
     /// <param name="start">First byte of the header.</param>
-    /// <param name="dataStart">First byte behind the header.</param>
-    /// <exception cref="FitsFormatException">The header has no END, or is not one.</exception>
+    /// <param name="dataStart">First byte after the header.</param>
+    /// <exception cref="FitsFormatException">The header has no END, or is not a header.</exception>
     public static FitsHeader Read(FileScan scan, long start, out long dataStart)
     {
         var reader = new HeaderReader(scan, start);
@@ -34,7 +34,9 @@ internal sealed class HeaderReader
         return header;
     }
 
-    /// <summary>Reads blocks and parses records until END; gives the number of bytes up to and with END.</summary>
+    /// <summary>
+    /// Reads blocks and parses records until END; returns the number of bytes up to and including END.
+    /// </summary>
     private int ReadRecords()
     {
         int at = 0;
@@ -122,7 +124,7 @@ internal sealed class HeaderReader
     }
 
     /// <summary>
-    /// A record whose keyword field holds other bytes than text is not a record: the header ran into the data.
+    /// A record with non-text bytes in its keyword field is not a record: the header has run into the data.
     /// </summary>
     private void CheckRecord(ReadOnlySpan<byte> record, long offset)
     {
@@ -146,7 +148,7 @@ internal sealed class HeaderReader
                 FitsWarningCodes.TextAfterEnd,
                 null,
                 start + end + rest,
-                "expected blanks between END and the end of the header; what stands there was left out."
+                "expected blanks between END and the end of the header; other bytes were ignored."
             );
     }
 
@@ -175,7 +177,7 @@ internal sealed class HeaderReader
                 FitsWarningCodes.DuplicateKeyword,
                 card.Keyword,
                 card.ByteOffset,
-                $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}'; the "
+                $"the keyword appears twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}'; the "
                     + "first one counts."
             );
     }

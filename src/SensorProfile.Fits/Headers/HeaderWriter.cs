@@ -74,7 +74,7 @@ internal sealed class HeaderWriter
             byte[] lines = CardText.Records(card);
             if (card.Kind == FitsValueKind.Text && lines.Length > CardParser.RecordBytes && !announced)
             {
-                // older readers look for it
+                // older readers look for this card
                 records.AddRange(CardText.Records(FitsCard.Of("LONGSTRN", "OGIP 1.0", "long strings by CONTINUE")));
                 announced = true;
             }
@@ -117,7 +117,7 @@ internal sealed class HeaderWriter
             or "BZERO"
             or "GROUPS" => true,
             "END" or "DATASUM" or "CHECKSUM" => true,
-            // of the table a compressed image came in
+            // of the table that held a compressed image
             "ZIMAGE"
             or "ZCMPTYPE"
             or "ZBITPIX"

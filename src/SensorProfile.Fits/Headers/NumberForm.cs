@@ -1,6 +1,6 @@
 namespace SensorProfile.Fits.Headers;
 
-/// <summary>How a number is written.</summary>
+/// <summary>Notation of a number.</summary>
 internal enum NumberForm
 {
     /// <summary>Not a number.</summary>

@@ -4,7 +4,7 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Fits.Pixels;
 
 /// <summary>
-/// Turns pixels of one number type into another: exactly into integers, rounded to the nearest into floats.
+/// Converts pixels between number types: exactly to integers, rounded to the nearest to floats.
 /// </summary>
 internal static class PixelConversion
 {
@@ -37,7 +37,7 @@ internal static class PixelConversion
     }
 
     /// <summary>
-    /// Applies physical = zero + scale × stored in double precision, product first, then sum, each rounded.
+    /// Applies physical = zero + scale × stored in double precision: product first, then sum, each rounded.
     /// </summary>
     /// <param name="stored">Stored numbers.</param>
     /// <param name="physical">Physical values; NaN where the stored number is <paramref name="blank"/>.</param>
@@ -78,7 +78,7 @@ internal static class PixelConversion
     {
         result = TTo.CreateSaturating(number);
         bool back = double.CreateTruncating(result) == number;
-        // 2⁶³ saturates to 2⁶³ − 1, which as a double is 2⁶³ again: such a number does not fit.
+        // 2⁶³ saturates to 2⁶³ − 1, which as a double is 2⁶³ again: such a number does not fit
         return Unsafe.SizeOf<TTo>() < 8 ? back : back && TTo.CreateSaturating(double.MaxValue) != result;
     }
 

@@ -3,13 +3,13 @@ using SensorProfile.Fits.Bytes;
 namespace SensorProfile.Fits.Pixels;
 
 /// <summary>
-/// How stored numbers become physical ones: physical = BZERO + BSCALE × stored, BLANK is a stored number (FITS 4.0
+/// How stored numbers become physical values: physical = BZERO + BSCALE × stored; BLANK is a stored number (FITS 4.0
 /// §4.4.2.5).
 /// </summary>
 /// <param name="Bitpix">BITPIX of the stored numbers.</param>
 /// <param name="Scale">BSCALE.</param>
 /// <param name="Zero">BZERO.</param>
-/// <param name="Blank">BLANK; null when there is none, and for floats, where NaN does its job.</param>
+/// <param name="Blank">BLANK; null when there is none, and for floats, which use NaN.</param>
 internal sealed record PixelScaling(int Bitpix, double Scale, double Zero, long? Blank)
 {
     /// <summary>Bytes per stored number.</summary>
@@ -32,7 +32,7 @@ internal sealed record PixelScaling(int Bitpix, double Scale, double Zero, long?
         };
 
     /// <summary>
-    /// Whether BZERO only moves the origin by half the range: then flipping the top bit of the stored number is the
+    /// Whether BZERO only shifts the origin by half the range: flipping the top bit of the stored number is then the
     /// whole scaling.
     /// </summary>
     public bool FlipsTopBit =>
@@ -41,9 +41,9 @@ internal sealed record PixelScaling(int Bitpix, double Scale, double Zero, long?
     /// <summary>Whether BSCALE and BZERO have to be applied in floating point.</summary>
     public bool NeedsArithmetic => PixelType == FitsPixelType.Float64 && (Bitpix, Scale, Zero) is not (-64, 1, 0);
 
-    /// <summary>Reads BSCALE, BZERO and BLANK and notes oddities.</summary>
-    /// <exception cref="FitsFormatException">BSCALE or BZERO is given but is not a number as the standard writes it:
-    /// the values cannot be known.</exception>
+    /// <summary>Reads BSCALE, BZERO and BLANK and reports oddities.</summary>
+    /// <exception cref="FitsFormatException">BSCALE or BZERO is present but not a number in the form of the standard,
+    /// so that the values cannot be known.</exception>
     public static PixelScaling Read(FileScan scan, FitsHeader header, int bitpix)
     {
         double scale = Strict(scan, header, "BSCALE", 1),

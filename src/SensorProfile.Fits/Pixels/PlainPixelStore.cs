@@ -2,11 +2,11 @@ using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Pixels;
 
-/// <summary>Pixels as plain big-endian numbers in the data unit.</summary>
+/// <summary>Pixels stored as plain big-endian numbers in the data unit.</summary>
 internal sealed class PlainPixelStore(ByteSource source, FitsLocation location, long dataStart, int elementBytes)
     : PixelStore
 {
-    private const int StepBytes = 1 << 18; // turned around while it is still in the second-level cache
+    private const int StepBytes = 1 << 18; // byte-swapped while still in the second-level cache
 
     public override void Read(long firstPixel, Span<byte> numbers, bool flipTopBit)
     {

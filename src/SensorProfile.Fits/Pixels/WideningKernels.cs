@@ -5,13 +5,13 @@ using System.Runtime.InteropServices;
 namespace SensorProfile.Fits.Pixels;
 
 /// <summary>
-/// Vector forms of the conversions that cameras need most: 16-bit integers and floats into a wider type, where every
-/// value fits.
+/// Vector versions of the conversions that cameras need most: 16-bit integers and floats to a wider type that holds
+/// every value.
 /// </summary>
 internal static class WideningKernels
 {
-    /// <summary>Converts a leading part of the pixels; the caller does the rest one by one.</summary>
-    /// <returns>Number of pixels converted, 0 for a pair of types without a vector form.</returns>
+    /// <summary>Converts a leading part of the pixels; the caller converts the rest one by one.</summary>
+    /// <returns>Number of pixels converted, 0 for a pair of types without a vector version.</returns>
     public static int Convert<TFrom, TTo>(ReadOnlySpan<TFrom> from, Span<TTo> to)
         where TFrom : unmanaged
         where TTo : unmanaged
@@ -80,7 +80,7 @@ internal static class WideningKernels
         }
         else if (typeof(TTo) == typeof(float))
         {
-            // 16 bits fit a float exactly
+            // a float holds 16 bits exactly
             Vector.ConvertToSingle(numbers).CopyTo(MemoryMarshal.Cast<TTo, float>(to));
         }
         else

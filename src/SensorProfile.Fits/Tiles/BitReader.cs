@@ -7,12 +7,12 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
 {
     private readonly ReadOnlySpan<byte> bytes = bytes;
     private int next;
-    private ulong buffer; // the lowest "held" bits are still to be read
+    private ulong buffer; // its lowest "held" bits are still unread
     private int held;
 
     /// <summary>The next bits as a number.</summary>
     /// <param name="count">0 to 32.</param>
-    /// <exception cref="InvalidDataException">The bytes are used up.</exception>
+    /// <exception cref="InvalidDataException">No bytes are left.</exception>
     public uint Read(int count)
     {
         while (held < count)
@@ -22,8 +22,8 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
         return value;
     }
 
-    /// <summary>Number of zeros up to the next one; the one is taken too.</summary>
-    /// <exception cref="InvalidDataException">The bytes are used up.</exception>
+    /// <summary>Number of zeros before the next one bit; that bit is consumed too.</summary>
+    /// <exception cref="InvalidDataException">No bytes are left.</exception>
     public int ReadZeros()
     {
         int zeros = 0;
@@ -44,7 +44,7 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
         }
     }
 
-    /// <summary>Leaves out what is left of the current byte.</summary>
+    /// <summary>Skips the rest of the current byte.</summary>
     public void SkipToByte() => held -= held % 8;
 
     private void Fetch()

@@ -1,25 +1,24 @@
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// Rebuilds floats from scaled integers, with or without the dither that was subtracted (FITS 4.0 §10.2 and appendix
-/// I).
+/// Restores floats from scaled integers, with or without subtracted dither (FITS 4.0 §10.2 and appendix I).
 /// </summary>
 internal static class Dequantizer
 {
-    /// <summary>Number of random values, which are used over and over.</summary>
+    /// <summary>Number of random values, which are reused cyclically.</summary>
     public const int RandomCount = 10_000;
 
-    private const int ExactZero = -2147483646; // stands for 0.0 in SUBTRACTIVE_DITHER_2
+    private const int ExactZero = -2147483646; // means 0.0 in SUBTRACTIVE_DITHER_2
     private const int OffsetSpan = 500;
     private static readonly float[] Randoms = MakeRandoms();
 
-    /// <summary>value = zero + scale × (integer − r + ½), or without dither zero + scale × integer.</summary>
-    /// <param name="integers">What the codec gave.</param>
-    /// <param name="values">The floats.</param>
+    /// <summary>value = zero + scale × (integer − r + ½); without dither zero + scale × integer.</summary>
+    /// <param name="integers">Integers from the codec.</param>
+    /// <param name="values">The restored floats.</param>
     /// <param name="scale">ZSCALE of the tile.</param>
     /// <param name="zero">ZZERO of the tile.</param>
-    /// <param name="blank">The integer that stands for NaN.</param>
-    /// <param name="dither">How floats were quantised.</param>
+    /// <param name="blank">The integer that means NaN.</param>
+    /// <param name="dither">Quantisation method of the floats.</param>
     /// <param name="seed">Table row of the tile, from 0, plus ZDITHER0 − 1.</param>
     public static void Decode(
         ReadOnlySpan<int> integers,

@@ -1,6 +1,6 @@
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>How floats were turned into integers (ZQUANTIZ).</summary>
+/// <summary>How floats were quantised to integers (ZQUANTIZ).</summary>
 internal enum Dither
 {
     /// <summary>NO_DITHER.</summary>
@@ -9,6 +9,6 @@ internal enum Dither
     /// <summary>SUBTRACTIVE_DITHER_1.</summary>
     Subtractive,
 
-    /// <summary>SUBTRACTIVE_DITHER_2: as the first, and exact zeros stay zero.</summary>
+    /// <summary>SUBTRACTIVE_DITHER_2: the same, but exact zeros stay zero.</summary>
     SubtractiveKeepsZero,
 }

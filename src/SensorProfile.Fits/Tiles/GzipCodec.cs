@@ -3,7 +3,7 @@ using System.IO.Compression;
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// GZIP_1 and GZIP_2 (FITS 4.0 §10.4.2): big-endian numbers, as they are or sorted by byte, packed with gzip.
+/// GZIP_1 and GZIP_2 (FITS 4.0 §10.4.2): big-endian numbers, plain or shuffled by byte, packed with gzip.
 /// </summary>
 internal static class GzipCodec
 {
@@ -12,9 +12,9 @@ internal static class GzipCodec
     /// <summary>Unpacks a tile into big-endian numbers.</summary>
     /// <param name="packed">A gzip archive.</param>
     /// <param name="pixels">Number of pixels in the tile.</param>
-    /// <param name="shuffled">Whether the bytes are sorted (GZIP_2).</param>
-    /// <param name="elementBytes">Bytes per number: 1, 2, 4 or 8, found from the length.</param>
-    /// <exception cref="InvalidDataException">The archive is damaged or does not hold numbers for this
+    /// <param name="shuffled">Whether the bytes are shuffled (GZIP_2).</param>
+    /// <param name="elementBytes">Bytes per number: 1, 2, 4 or 8, inferred from the length.</param>
+    /// <exception cref="InvalidDataException">The archive is damaged or does not hold the numbers of this
     /// tile.</exception>
     public static byte[] Decode(ReadOnlySpan<byte> packed, int pixels, bool shuffled, out int elementBytes)
     {

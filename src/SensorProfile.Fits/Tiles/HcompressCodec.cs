@@ -18,7 +18,7 @@ internal static class HcompressCodec
     /// <param name="packed">Magic number, size, scale, sum, number of bit planes, quadtrees, signs.</param>
     /// <param name="width">Width of the tile.</param>
     /// <param name="height">Height of the tile.</param>
-    /// <param name="pixels">Room for the tile.</param>
+    /// <param name="pixels">Buffer for the tile.</param>
     /// <exception cref="InvalidDataException">The bytes are not such a tile.</exception>
     public static void Decode(ReadOnlySpan<byte> packed, int width, int height, Span<int> pixels)
     {
@@ -86,6 +86,6 @@ internal static class HcompressCodec
         }
     }
 
-    /// <summary>Number of halvings that bring a length down to 1.</summary>
+    /// <summary>Number of halvings that reduce a length to 1.</summary>
     internal static int Levels(int length) => length <= 1 ? 0 : BitOperations.Log2((uint)length - 1) + 1;
 }

@@ -1,13 +1,13 @@
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// The inverse of HCOMPRESS's two-dimensional Haar transform in integers. Sums lost their low bits on the way in; these
-/// follow from the differences.
+/// The inverse of HCOMPRESS's two-dimensional integer Haar transform. The forward transform drops the low bits of the
+/// sums; they follow from the differences.
 /// </summary>
 internal static class InverseHaar
 {
-    /// <summary>Turns coefficients into pixels, in place.</summary>
-    /// <param name="a">Coefficients, <paramref name="columns"/> to a row.</param>
+    /// <summary>Converts coefficients to pixels, in place.</summary>
+    /// <param name="a">Coefficients, <paramref name="columns"/> per row.</param>
     /// <param name="rows">Rows.</param>
     /// <param name="columns">Columns.</param>
     public static void Apply(Span<long> a, int rows, int columns)
@@ -34,7 +34,7 @@ internal static class InverseHaar
         }
     }
 
-    /// <summary>The lowest meaningful bits of a level and how to round to them.</summary>
+    /// <summary>The lowest significant bits at a level and how to round to them.</summary>
     private readonly struct LevelBits(int level)
     {
         private readonly long half0 = level > 0 ? 1L << (level - 1) : 0;
@@ -102,7 +102,7 @@ internal static class InverseHaar
         a[first] = (sum - difference) >> shift;
     }
 
-    /// <summary>Brings sums (first half) and differences (second half) of a line side by side.</summary>
+    /// <summary>Interleaves the sums (first half) and differences (second half) of a line.</summary>
     private static void Interleave(Span<long> line, int length, int step, long[] spare)
     {
         int sums = (length + 1) / 2;

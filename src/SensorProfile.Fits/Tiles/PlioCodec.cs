@@ -11,8 +11,8 @@ internal static class PlioCodec
 
     /// <summary>Unpacks a tile.</summary>
     /// <param name="packed">Big-endian words: a header, then instructions of 4 bits with 12 bits of data.</param>
-    /// <param name="pixels">Room for the tile; what the list does not paint is 0.</param>
-    /// <exception cref="InvalidDataException">The list is not one.</exception>
+    /// <param name="pixels">Buffer for the tile; pixels that the list does not paint are 0.</param>
+    /// <exception cref="InvalidDataException">The bytes are not such a list.</exception>
     public static void Decode(ReadOnlySpan<byte> packed, Span<int> pixels)
     {
         pixels.Clear();
@@ -43,7 +43,7 @@ internal static class PlioCodec
                     break;
                 case 1:
                     value = (Word(packed, ++i) << 12) + data;
-                    break; // set the value
+                    break; // sets the value
                 case 2:
                     value += data;
                     break;
@@ -54,7 +54,7 @@ internal static class PlioCodec
                 case 4:
                     Run(pixels, ref at, data, value);
                     break;
-                // zeros, the last one the value
+                // zeros, the last one replaced by the value
                 case 5:
                     Skip(pixels, ref at, data - 1);
                     Run(pixels, ref at, Math.Min(data, 1), value);

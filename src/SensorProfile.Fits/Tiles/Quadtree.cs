@@ -1,8 +1,7 @@
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// The quadtrees of HCOMPRESS: each bit plane is a tree of 4-bit nodes, one bit per quarter, coded with a fixed Huffman
-/// code.
+/// The quadtrees of HCOMPRESS: each bit plane is a tree of 4-bit nodes, one bit per quarter, in a fixed Huffman code.
 /// </summary>
 internal static class Quadtree
 {
@@ -10,9 +9,9 @@ internal static class Quadtree
         HuffmanCode = 0xF;
 
     /// <summary>Reads all bit planes of one quadrant and adds them to its coefficients.</summary>
-    /// <param name="reader">The bits.</param>
-    /// <param name="coefficients">Coefficients from the first of the quadrant on.</param>
-    /// <param name="stride">Coefficients from one row to the next.</param>
+    /// <param name="reader">Source of the bits.</param>
+    /// <param name="coefficients">Coefficients, starting with the first of the quadrant.</param>
+    /// <param name="stride">Distance between rows, in coefficients.</param>
     /// <param name="rows">Rows of the quadrant.</param>
     /// <param name="columns">Columns of the quadrant.</param>
     /// <param name="planes">Number of bit planes.</param>
@@ -67,7 +66,7 @@ internal static class Quadtree
         }
     }
 
-    /// <summary>Length of the next level: twice as long, or one less where the last half is empty.</summary>
+    /// <summary>Length of the next level: doubled, less one when the last half is empty.</summary>
     internal static int Grow(int length, ref int rest, int size)
     {
         if (rest <= size)
@@ -76,7 +75,7 @@ internal static class Quadtree
         return 2 * length;
     }
 
-    /// <summary>Spreads every 4-bit node over the 2 × 2 nodes below it, in place, from the last to the first.</summary>
+    /// <summary>Expands every 4-bit node to the 2 × 2 nodes below it, in place, from the last to the first.</summary>
     private static void Expand(byte[] nodes, int rows, int columns)
     {
         int oldColumns = (columns + 1) / 2;
@@ -123,7 +122,7 @@ internal static class Quadtree
         }
     }
 
-    /// <summary>One node in the fixed Huffman code of HCOMPRESS: 3 to 6 bits.</summary>
+    /// <summary>Reads one node in the fixed Huffman code of HCOMPRESS: 3 to 6 bits.</summary>
     private static byte ReadNode(ref BitReader reader)
     {
         uint code = reader.Read(3);

@@ -1,16 +1,16 @@
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// RICE_1 (FITS 4.0 §10.4.1): differences of neighbours, folded to non-negative numbers, in blocks with their own
-/// number of plain low bits.
+/// RICE_1 (FITS 4.0 §10.4.1): differences of neighbours, mapped to non-negative numbers, in blocks that each have their
+/// own number of uncoded low bits.
 /// </summary>
 internal static class RiceCodec
 {
     /// <summary>Unpacks a tile.</summary>
-    /// <param name="packed">The first pixel as it is, then the blocks.</param>
+    /// <param name="packed">The first pixel uncoded, then the blocks.</param>
     /// <param name="blockSize">Pixels per block.</param>
     /// <param name="bytesPerPixel">1, 2 or 4: width of the arithmetic.</param>
-    /// <param name="pixels">Room for the tile; 8-bit numbers are unsigned, wider ones signed.</param>
+    /// <param name="pixels">Buffer for the tile; 8-bit numbers are unsigned, wider ones signed.</param>
     /// <exception cref="InvalidDataException">The bytes end too early.</exception>
     public static void Decode(ReadOnlySpan<byte> packed, int blockSize, int bytesPerPixel, Span<int> pixels)
     {

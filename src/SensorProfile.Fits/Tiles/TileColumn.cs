@@ -3,14 +3,14 @@ namespace SensorProfile.Fits.Tiles;
 /// <summary>A column of the table that holds the tiles.</summary>
 /// <param name="Name">TTYPEn.</param>
 /// <param name="Offset">First byte in the row.</param>
-/// <param name="Letter">Type letter of TFORMn: P or Q for a descriptor, else that of a number.</param>
-/// <param name="ElementBytes">Bytes per element in the heap, for descriptors; else bytes of the number.</param>
+/// <param name="Letter">Type letter of TFORMn: P or Q for a descriptor, otherwise that of a number.</param>
+/// <param name="ElementBytes">Bytes per element in the heap for a descriptor, otherwise bytes of the number.</param>
 internal sealed record TileColumn(string Name, int Offset, char Letter, int ElementBytes)
 {
-    /// <summary>Whether the cell says where in the heap the bytes are.</summary>
+    /// <summary>Whether the cell is a descriptor that points into the heap.</summary>
     public bool IsDescriptor => Letter is 'P' or 'Q';
 
-    /// <summary>Bytes of an element of a type; 0 for a type that does not occur here.</summary>
+    /// <summary>Bytes per element of a type; 0 for a type that does not occur here.</summary>
     public static int BytesOf(char letter) =>
         letter switch
         {

@@ -3,10 +3,10 @@ using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>An image kept as compressed tiles in a binary table (FITS 4.0 §10).</summary>
+/// <summary>An image stored as compressed tiles in a binary table (FITS 4.0 §10).</summary>
 internal static class TileCompressedImage
 {
-    /// <summary>Makes the HDU: header and descriptors are checked, no tile is unpacked.</summary>
+    /// <summary>Makes the HDU after checking header and descriptors; no tile is unpacked.</summary>
     /// <exception cref="FitsFormatException">The header or a descriptor is wrong.</exception>
     public static FitsHdu Create(FileScan scan, HduExtent extent, FitsHeader header, HduLayout layout)
     {

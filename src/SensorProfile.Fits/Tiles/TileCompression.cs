@@ -1,6 +1,6 @@
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>The ways to compress a tile that FITS 4.0 §10.4 knows.</summary>
+/// <summary>The tile compression methods of FITS 4.0 §10.4.</summary>
 internal enum TileCompression
 {
     /// <summary>RICE_1.</summary>
@@ -9,7 +9,7 @@ internal enum TileCompression
     /// <summary>GZIP_1.</summary>
     Gzip,
 
-    /// <summary>GZIP_2: all first bytes of the numbers, then all second ones, ….</summary>
+    /// <summary>GZIP_2: all first bytes of the numbers, then all second ones …</summary>
     ShuffledGzip,
 
     /// <summary>PLIO_1.</summary>

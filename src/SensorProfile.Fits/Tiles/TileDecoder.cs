@@ -6,7 +6,7 @@ using SensorProfile.Fits.Pixels;
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// Turns one row of the tile table into the stored numbers of a tile, in the byte order of this machine.
+/// Decodes one row of the tile table to the stored numbers of a tile, in machine byte order.
 /// </summary>
 internal sealed class TileDecoder
 {
@@ -32,7 +32,7 @@ internal sealed class TileDecoder
     }
 
     /// <summary>Unpacks a tile.</summary>
-    /// <exception cref="FitsFormatException">Its bytes are damaged.</exception>
+    /// <exception cref="FitsFormatException">The bytes of the tile are damaged.</exception>
     public byte[] Decode(int tile)
     {
         byte[] row = table.ReadRow(tile);
@@ -104,7 +104,7 @@ internal sealed class TileDecoder
             ? Numbers(bigEndian, parameters.ElementBytes)
             : throw new InvalidDataException($"{bigEndian.Length} bytes do not make {pixels} numbers");
 
-    /// <summary>Big-endian numbers of any width as stored numbers.</summary>
+    /// <summary>Converts big-endian numbers of any width to stored numbers.</summary>
     private byte[] Numbers(byte[] bigEndian, int elementBytes)
     {
         if (elementBytes != parameters.ElementBytes)
@@ -139,7 +139,7 @@ internal sealed class TileDecoder
         return integers;
     }
 
-    /// <summary>Integers as stored numbers of BITPIX; all of them fit, or the tile is damaged.</summary>
+    /// <summary>Converts integers to stored numbers of BITPIX; if one does not fit, the tile is damaged.</summary>
     private byte[] Narrow(int[] integers)
     {
         var stored = new byte[(long)integers.Length * parameters.ElementBytes];

@@ -26,10 +26,10 @@ internal sealed record TileGrid(long[] Axes, long[] Sizes)
     }
 
     /// <summary>
-    /// The tile that holds a pixel, where in the tile it lies, and how many pixels of its row follow in the tile,
-    /// itself included.
+    /// The tile that holds a pixel, the pixel's position in the tile, and how many pixels of its row remain in the
+    /// tile, including itself.
     /// </summary>
-    /// <param name="pixel">Number of the pixel in the image.</param>
+    /// <param name="pixel">Index of the pixel in the image.</param>
     public (int Tile, int Offset, int Run) Find(long pixel)
     {
         long tile = 0,

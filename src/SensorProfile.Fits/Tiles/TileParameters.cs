@@ -2,7 +2,7 @@ using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>What the header says about the tiles' content.</summary>
+/// <summary>What the header states about the content of the tiles.</summary>
 internal sealed class TileParameters
 {
     private const int MaxPixelsPerBlock = 1 << 16;
@@ -10,7 +10,7 @@ internal sealed class TileParameters
     /// <summary>
     /// Reads and checks ZCMPTYPE, ZBITPIX, ZNAMEn and ZVALn, ZQUANTIZ, ZDITHER0, ZSCALE, ZZERO and ZBLANK.
     /// </summary>
-    /// <exception cref="FitsFormatException">The codec is unknown, or what it needs is missing.</exception>
+    /// <exception cref="FitsFormatException">The codec is unknown, or a parameter it needs is missing.</exception>
     public TileParameters(FileScan scan, FitsHeader header, TileTable table)
     {
         string name = header.Text("ZCMPTYPE") ?? "";
@@ -49,7 +49,7 @@ internal sealed class TileParameters
                 "SMOOTH",
                 null,
                 "the tiles ask for smoothing after HCOMPRESS_1, which this reader does not do.",
-                "Unpack the file with a tool such as funpack, and give the unpacked file."
+                "Unpack the file with the program that packed it, and give the unpacked file."
             );
         (Scale, Zero, Blank) = (
             TileValue.Read(table, header, "ZSCALE"),
@@ -74,7 +74,7 @@ internal sealed class TileParameters
     /// <summary>BYTEPIX of RICE_1.</summary>
     public int RiceBytesPerPixel { get; }
 
-    /// <summary>Whether the tiles hold scaled integers in place of floats.</summary>
+    /// <summary>Whether the tiles hold scaled integers instead of floats.</summary>
     public bool Quantised { get; private set; }
 
     /// <summary>ZQUANTIZ.</summary>
@@ -121,7 +121,7 @@ internal sealed class TileParameters
             _ => throw scan.Fault(
                 "ZQUANTIZ",
                 header.Card("ZQUANTIZ")?.ByteOffset,
-                $"the way floats were made integers, '{method}', is not known."
+                $"the quantisation method '{method}' is not known."
             ),
         };
         DitherSeed = header.Integer("ZDITHER0") ?? 1;

@@ -4,7 +4,7 @@ using SensorProfile.Fits.Pixels;
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>
-/// Pixels in compressed tiles. The latest tiles are kept, so that reading rows in order unpacks each tile once.
+/// Pixels in compressed tiles. The latest tiles are cached, so that reading rows in order unpacks each tile once.
 /// </summary>
 internal sealed class TilePixelStore(TileDecoder decoder, TileGrid grid, int elementBytes) : PixelStore
 {
@@ -36,7 +36,7 @@ internal sealed class TilePixelStore(TileDecoder decoder, TileGrid grid, int ele
                 return known;
         }
 
-        // two threads may do the same tile; better than waiting for each other
+        // two threads may unpack the same tile, which is better than waiting for each other
         byte[] unpacked = decoder.Decode(tile);
         lock (gate)
         {

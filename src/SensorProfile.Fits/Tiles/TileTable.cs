@@ -16,7 +16,7 @@ internal sealed class TileTable
     private readonly long heapBytes;
 
     /// <summary>Reads the columns.</summary>
-    /// <exception cref="FitsFormatException">The table is not one.</exception>
+    /// <exception cref="FitsFormatException">The table is invalid.</exception>
     public TileTable(FileScan scan, HduExtent extent, FitsHeader header, HduLayout layout)
     {
         this.extent = extent;
@@ -42,10 +42,10 @@ internal sealed class TileTable
         CheckDescriptors(scan);
     }
 
-    /// <summary>Number of rows: of tiles.</summary>
+    /// <summary>Number of rows, which is the number of tiles.</summary>
     public int Rows { get; }
 
-    /// <summary>The column of a name; null when there is none.</summary>
+    /// <summary>The column with a name; null when there is none.</summary>
     public TileColumn? Column(string name) =>
         columns.Find(column => column.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
@@ -57,14 +57,14 @@ internal sealed class TileTable
         return cells;
     }
 
-    /// <summary>The bytes in the heap that a cell points to; empty when it points nowhere.</summary>
+    /// <summary>The bytes in the heap that a cell points to; empty when it points to none.</summary>
     public byte[] ReadHeap(ReadOnlySpan<byte> row, TileColumn column)
     {
         (long count, long offset) = Descriptor(row, column);
         if (count == 0)
-            return []; // whatever its offset says
+            return []; // whatever the offset is
         if (!IsInside(count, offset, column.ElementBytes))
-            throw new InvalidDataException("what says where its bytes are has changed since the file was opened");
+            throw new InvalidDataException("its descriptor has changed since the file was opened");
         var bytes = new byte[count * column.ElementBytes];
         ReadFully(heapStart + offset, bytes);
         return bytes;
@@ -131,7 +131,7 @@ internal sealed class TileTable
     }
 
     /// <summary>
-    /// Every descriptor must point into the heap: one that does not is found on opening, not in the middle of the work.
+    /// Checks that every descriptor points into the heap, so that a bad one is found on opening and not in mid-work.
     /// </summary>
     private void CheckDescriptors(FileScan scan)
     {

@@ -4,7 +4,7 @@ using Microsoft.Win32.SafeHandles;
 namespace SensorProfile.Raw.Containers;
 
 /// <summary>
-/// A file on disk. Its handle can be given back between reads, so that hundreds of files can be read in turn.
+/// A file on disk. Its handle can be released between reads, so that hundreds of files can be read in turn.
 /// </summary>
 internal sealed class FileBytes : RawBytes
 {

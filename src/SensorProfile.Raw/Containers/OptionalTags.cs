@@ -1,15 +1,15 @@
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>Tags that a frame can be read without: what is wrong with them becomes a warning.</summary>
+/// <summary>Reads tags that a frame does not need: faults in them become warnings.</summary>
 internal static class OptionalTags
 {
-    /// <summary>Reads a tag, or takes a substitute and notes why.</summary>
+    /// <summary>Reads a tag; on a fault uses a substitute and adds a warning.</summary>
     /// <typeparam name="T">Type of the value.</typeparam>
-    /// <param name="directory">Where the tag stands; null gives the substitute.</param>
+    /// <param name="directory">Directory of the tag; null gives the substitute.</param>
     /// <param name="tag">The tag.</param>
-    /// <param name="warnings">Takes the warning.</param>
+    /// <param name="warnings">Receives the warning.</param>
     /// <param name="read">Reads it.</param>
-    /// <param name="substitute">What is taken when the tag cannot be read.</param>
+    /// <param name="substitute">Value used when the tag cannot be read.</param>
     public static T Read<T>(
         TiffDirectory? directory,
         Tag tag,
@@ -31,7 +31,7 @@ internal static class OptionalTags
         }
     }
 
-    /// <summary>The warning that a tag was passed over.</summary>
+    /// <summary>The warning that a tag was ignored.</summary>
     public static RawWarning Passed(TiffDirectory directory, Tag tag, string problem) =>
-        new(RawWarningCodes.MeaninglessTag, directory.Location(tag), problem + " The tag was passed over.");
+        new(RawWarningCodes.MeaninglessTag, directory.Location(tag), problem + " The tag was ignored.");
 }

@@ -9,11 +9,11 @@ internal abstract class RawBytes : IDisposable
     /// <summary>Length of the file, bytes.</summary>
     public abstract long Length { get; }
 
-    /// <summary>Reads as many bytes as there are, at most the length of the span.</summary>
+    /// <summary>Reads up to the length of the span.</summary>
     /// <returns>Number of bytes read; fewer than the span holds only at the end of the file.</returns>
     public abstract int Read(long offset, Span<byte> bytes);
 
-    /// <summary>Gives back what the system holds for the file until the next read.</summary>
+    /// <summary>Releases the system's resources for the file until the next read.</summary>
     public virtual void Park() { }
 
     /// <inheritdoc/>

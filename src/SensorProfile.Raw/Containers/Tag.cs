@@ -45,7 +45,9 @@ internal enum Tag : ushort
     OffsetTimeDigitized = 36882,
     TIFFEPStandardID = 37398,
     MakerNote = 37500,
+    SubSecTime = 37520,
     SubSecTimeOriginal = 37521,
+    SubSecTimeDigitized = 37522,
     AmbientTemperature = 37888,
     BodySerialNumber = 42033,
     CompositeImage = 42080,
@@ -70,5 +72,7 @@ internal enum Tag : ushort
     MaskedAreas = 50830,
     NoiseReductionApplied = 50935,
     RowInterleaveFactor = 50975,
+    OpcodeList1 = 51008,
+    OpcodeList2 = 51009,
     ColumnInterleaveFactor = 52547,
 }

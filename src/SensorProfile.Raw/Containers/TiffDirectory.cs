@@ -4,7 +4,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>An image file directory: its entries, and their values when they are asked for.</summary>
+/// <summary>An image file directory: its entries, with values read on request.</summary>
 internal sealed class TiffDirectory(
     RawBytes source,
     bool bigEndian,
@@ -15,40 +15,40 @@ internal sealed class TiffDirectory(
 {
     public const string Repair = "Copy the file again from the card, or leave it out.";
 
-    /// <summary>Index in the order in which the file names its directories.</summary>
+    /// <summary>Index in the file's order of directories.</summary>
     public int Index { get; } = index;
 
-    /// <summary>Name as messages have it, for example <c>directory 2</c>.</summary>
+    /// <summary>Name used in messages, for example <c>directory 2</c>.</summary>
     public string Name { get; } = name;
 
     /// <summary>The bytes of the file.</summary>
     public RawBytes Source { get; } = source;
 
-    /// <summary>Whether the high byte of a number comes first.</summary>
+    /// <summary>Whether numbers are stored high byte first.</summary>
     public bool IsBigEndian { get; } = bigEndian;
 
-    /// <summary>Whether there is such an entry with at least one value.</summary>
+    /// <summary>Whether the entry exists and has at least one value.</summary>
     public bool Has(Tag tag) => entries.TryGetValue(tag, out TiffEntry entry) && entry.Count > 0;
 
     /// <summary>The entry; null when there is none.</summary>
     public TiffEntry? Entry(Tag tag) => entries.TryGetValue(tag, out TiffEntry entry) ? entry : null;
 
-    /// <summary>The place of a tag, or of the directory where it is missing.</summary>
+    /// <summary>Location of a tag, or of the directory when the tag is missing.</summary>
     public RawLocation Location(Tag tag) => new(Source.File, Name, NameOf(tag), null, Entry(tag)?.EntryOffset);
 
-    /// <summary>An exception at the place of a tag.</summary>
+    /// <summary>Makes an exception for a tag.</summary>
     public RawFormatException Refuse(Tag tag, RawRefusal refusal, string problem, string remedy) =>
         new(refusal, Location(tag), problem, remedy);
 
-    /// <summary>A tag that contradicts the format.</summary>
+    /// <summary>Makes an exception for a tag that violates the format.</summary>
     public RawFormatException Damaged(Tag tag, string problem) => Refuse(tag, RawRefusal.Damaged, problem, Repair);
 
-    /// <summary>The first value as a whole number; null when there is no such entry.</summary>
-    /// <exception cref="RawFormatException">It is no whole number, or lies outside the file.</exception>
+    /// <summary>The first value as an integer; null when there is no such entry.</summary>
+    /// <exception cref="RawFormatException">It is not an integer, or lies outside the file.</exception>
     public long? Integer(Tag tag) => Has(tag) ? Integers(tag, long.MaxValue)[0] : null;
 
-    /// <summary>The first value, which must be there and within limits.</summary>
-    /// <exception cref="RawFormatException">It is missing, no whole number, or outside the limits.</exception>
+    /// <summary>The first value, which must exist and lie within the limits.</summary>
+    /// <exception cref="RawFormatException">It is missing, not an integer, or outside the limits.</exception>
     public int Required(Tag tag, int min, int max)
     {
         long value = Integer(tag) ?? throw Damaged(tag, "the tag is missing.");
@@ -57,11 +57,11 @@ internal sealed class TiffDirectory(
             : throw Damaged(tag, Invariant($"expected a number from {min} to {max}, found {value}."));
     }
 
-    /// <summary>All values as whole numbers; empty when there is no such entry.</summary>
+    /// <summary>All values as integers; empty when there is no such entry.</summary>
     /// <param name="tag">The tag.</param>
-    /// <param name="most">More values than this are refused; only the first is read when it is
-    /// <see cref="long.MaxValue"/>.</param>
-    /// <exception cref="RawFormatException">They are no whole numbers, too many, or lie outside the file.</exception>
+    /// <param name="most">More values than this are refused; with <see cref="long.MaxValue"/> only the first is
+    /// read.</param>
+    /// <exception cref="RawFormatException">The values are not integers, too many, or outside the file.</exception>
     public long[] Integers(Tag tag, long most)
     {
         if (!Has(tag))
@@ -75,9 +75,11 @@ internal sealed class TiffDirectory(
         return values;
     }
 
-    /// <summary>All values as numbers, fractions divided out (n/0 is NaN); empty when there is no such entry.</summary>
+    /// <summary>
+    /// All values as numbers, with fractions divided out (n/0 is NaN); empty when there is no such entry.
+    /// </summary>
     /// <inheritdoc cref="Integers" path="/param"/>
-    /// <exception cref="RawFormatException">They are no numbers, too many, or lie outside the file.</exception>
+    /// <exception cref="RawFormatException">The values are not numbers, too many, or outside the file.</exception>
     public double[] Numbers(Tag tag, long most)
     {
         if (!Has(tag))
@@ -92,7 +94,7 @@ internal sealed class TiffDirectory(
     }
 
     /// <summary>Numerator and denominator of the first value; null when there is no such entry.</summary>
-    /// <exception cref="RawFormatException">It is no fraction, or lies outside the file.</exception>
+    /// <exception cref="RawFormatException">It is not a fraction, or lies outside the file.</exception>
     public (long Numerator, long Denominator)? Fraction(Tag tag)
     {
         if (!Has(tag))
@@ -111,10 +113,10 @@ internal sealed class TiffDirectory(
         };
     }
 
-    /// <summary>Text without the zeros and blanks around it; null when there is none.</summary>
+    /// <summary>Text without surrounding zeros and blanks; null when there is none.</summary>
     /// <param name="tag">The tag.</param>
     /// <param name="most">More characters than this are refused.</param>
-    /// <exception cref="RawFormatException">It is no text, too long, or lies outside the file.</exception>
+    /// <exception cref="RawFormatException">It is not text, too long, or outside the file.</exception>
     public string? Text(Tag tag, int most = 4096)
     {
         if (!Has(tag))
@@ -128,10 +130,9 @@ internal sealed class TiffDirectory(
         return text.Length > 0 ? text : null;
     }
 
-    /// <summary>The bytes of an entry of single bytes; empty when there is none.</summary>
+    /// <summary>The bytes of a byte entry; empty when there is none.</summary>
     /// <inheritdoc cref="Text" path="/param"/>
-    /// <exception cref="RawFormatException">The values are not single bytes, too many, or lie outside the
-    /// file.</exception>
+    /// <exception cref="RawFormatException">The values are not single bytes, too many, or outside the file.</exception>
     public byte[] Bytes(Tag tag, int most)
     {
         if (!Has(tag))

@@ -6,15 +6,16 @@ namespace SensorProfile.Raw.Containers;
 /// <summary>
 /// All directories of a TIFF file: the chain from the header, their sub-directories and the Exif directory.
 /// </summary>
-/// <remarks>Read here rather than by a library because files may be hostile: BitMiracle.LibTiff.NET 2.4.660 answered
-/// 1171 files with spoilt headers with
-/// seven kinds of undocumented exceptions, up to 15 s and 4.3 GB. Here every count is held against the length of the
-/// file, and no directory is read twice.</remarks>
+/// <remarks>
+/// Parsed here rather than by a library because files may be hostile: given 1171 files with corrupted headers,
+/// BitMiracle.LibTiff.NET 2.4.660 answered with seven kinds of undocumented exceptions and took up to 15 s and 4.3 GB.
+/// Here every count is checked against the length of the file, and no directory is read twice.
+/// </remarks>
 internal sealed class TiffFile
 {
     private const int MaxDirectories = 64;
     private const int MaxEntries = 4096;
-    private const long MaxCount = 1L << 48; // values of a tag: times 8 bytes no overflow, and no file has them
+    private const long MaxCount = 1L << 48; // values of a tag: no file has more, and 8 times this does not overflow
     private readonly HashSet<long> seen = [];
     private readonly List<TiffDirectory> directories = [];
     private readonly List<RawWarning> warnings = [];
@@ -29,19 +30,19 @@ internal sealed class TiffFile
         this.form = form;
     }
 
-    /// <summary>The directories of images in the order in which the file names them; there is at least one.</summary>
+    /// <summary>The image directories in file order; there is at least one.</summary>
     public IReadOnlyList<TiffDirectory> Directories => directories;
 
-    /// <summary>The Exif directory; null when there is none that can be read.</summary>
+    /// <summary>The Exif directory; null when there is no readable one.</summary>
     public TiffDirectory? Exif { get; private set; }
 
-    /// <summary>What is wrong with directories that were passed over.</summary>
+    /// <summary>Faults of directories that were ignored.</summary>
     public IReadOnlyList<RawWarning> Warnings => warnings;
 
-    /// <summary>Reads all directories, not their values.</summary>
+    /// <summary>Reads all directories, without their values.</summary>
     /// <param name="source">The bytes.</param>
-    /// <param name="ofAnyNumber">Whether another number than 42 may follow the byte order: some makers have their own.
-    /// </param>
+    /// <param name="ofAnyNumber">Whether the byte order may be followed by a number other than 42: some makers use
+    /// their own.</param>
     /// <exception cref="RawFormatException">The file is not TIFF, or its first directory cannot be read.</exception>
     public static TiffFile Read(RawBytes source, bool ofAnyNumber = false)
     {
@@ -93,7 +94,9 @@ internal sealed class TiffFile
         }
     }
 
-    /// <summary>Sub-directories, and theirs; the Exif directory of the first directory that has one.</summary>
+    /// <summary>
+    /// Reads sub-directories recursively, and the Exif directory of the first directory that has one.
+    /// </summary>
     private void FollowTree(TiffDirectory parent, int depth)
     {
         foreach (long offset in Optional(parent, Tag.SubIFDs, MaxDirectories))
@@ -124,7 +127,7 @@ internal sealed class TiffFile
                 new RawWarning(
                     RawWarningCodes.BrokenDirectory,
                     problem.Location,
-                    $"{problem.Problem} The tag was passed over."
+                    $"{problem.Problem} The tag was ignored."
                 )
             );
             return [];
@@ -136,11 +139,7 @@ internal sealed class TiffFile
         (directory, next) = (null, 0);
         int index = directories.Count;
         if (index >= MaxDirectories)
-            return Pass(
-                name,
-                offset,
-                $"the file has more than {MaxDirectories} directories; the rest was passed over."
-            );
+            return Pass(name, offset, $"the file has more than {MaxDirectories} directories; the rest was ignored.");
         try
         {
             string title = name == "Exif directory" ? name : Invariant($"directory {index}");
@@ -149,7 +148,7 @@ internal sealed class TiffFile
         }
         catch (RawFormatException problem)
         {
-            return Pass(name, offset, $"{problem.Problem} The directory was passed over.");
+            return Pass(name, offset, $"{problem.Problem} The directory was ignored.");
         }
     }
 
@@ -205,7 +204,7 @@ internal sealed class TiffFile
             long count = Math.Min(TiffForm.Unsigned(entry[4..valueAt], bigEndian), MaxCount);
             bool inside = TiffEntry.BytesOf(type) * count <= form.OffsetBytes;
             long place = inside ? offset + at + valueAt : TiffForm.Unsigned(entry[valueAt..], bigEndian);
-            // Where a tag stands twice the first one counts.
+            // of a repeated tag the first one counts
             entries.TryAdd(tag, new TiffEntry(tag, type, count, place, offset + at));
         }
         return entries;

@@ -2,31 +2,33 @@ using System.Buffers.Binary;
 
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>The two forms of TIFF: with 32-bit numbers (42 behind the byte order), and BigTIFF with 64-bit ones (43).</summary>
-/// <param name="HeaderBytes">Bytes before the first directory can begin.</param>
-/// <param name="CountBytes">Bytes of the number of entries.</param>
-/// <param name="EntryBytes">Bytes of an entry.</param>
-/// <param name="OffsetBytes">Bytes of an offset, and of values that stand in their entry.</param>
+/// <summary>
+/// The two forms of TIFF: with 32-bit numbers (42 after the byte order), and BigTIFF with 64-bit ones (43).
+/// </summary>
+/// <param name="HeaderBytes">Length of the header, bytes.</param>
+/// <param name="CountBytes">Size of the entry count, bytes.</param>
+/// <param name="EntryBytes">Size of an entry, bytes.</param>
+/// <param name="OffsetBytes">Size of an offset and of values stored in their entry, bytes.</param>
 internal readonly record struct TiffForm(int HeaderBytes, int CountBytes, int EntryBytes, int OffsetBytes)
 {
-    /// <summary>Bytes of the longer header.</summary>
+    /// <summary>Length of the longer header, bytes.</summary>
     public const int MostHeaderBytes = 16;
 
-    // far beyond any file, and several of them can be added
+    // far beyond any file; sums of several do not overflow
     private const long Most = 1L << 60;
 
     /// <summary>The ordinary form.</summary>
     public static TiffForm Ordinary { get; } = new(8, 2, 12, 4);
 
-    /// <summary>That of files above 4 GB.</summary>
+    /// <summary>The form for files above 4 GB.</summary>
     public static TiffForm Big { get; } = new(MostHeaderBytes, 8, 20, 8);
 
-    /// <summary>The form that a header announces.</summary>
+    /// <summary>The form announced by a header.</summary>
     /// <param name="header">The first bytes of a file.</param>
     public static TiffForm Of(ReadOnlySpan<byte> header) =>
         header is [0x49, 0x49, 43, 0, 8, 0, 0, 0, ..] or [0x4D, 0x4D, 0, 43, 0, 8, 0, 0, ..] ? Big : Ordinary;
 
-    /// <summary>The first directory's offset.</summary>
+    /// <summary>Offset of the first directory.</summary>
     public long FirstDirectory(ReadOnlySpan<byte> header, bool bigEndian) =>
         Unsigned(header.Slice(HeaderBytes - OffsetBytes, OffsetBytes), bigEndian);
 

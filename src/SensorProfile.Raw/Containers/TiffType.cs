@@ -1,6 +1,8 @@
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>The types of TIFF 6.0, for directories of its first supplement, and with 64 bits of BigTIFF.</summary>
+/// <summary>
+/// The types of TIFF 6.0, the directory type of its first supplement, and the 64-bit types of BigTIFF.
+/// </summary>
 internal enum TiffType : ushort
 {
     Byte = 1,
@@ -21,21 +23,21 @@ internal enum TiffType : ushort
     Directory8 = 18,
 }
 
-/// <summary>One entry of a directory; its values are read when they are asked for.</summary>
-/// <param name="Tag">Its tag.</param>
+/// <summary>One entry of a directory; its values are read on request.</summary>
+/// <param name="Tag">The tag.</param>
 /// <param name="Type">Type of its values.</param>
 /// <param name="Count">Number of its values.</param>
 /// <param name="DataOffset">Offset of the first value in the file.</param>
 /// <param name="EntryOffset">Offset of the entry in the file.</param>
 internal readonly record struct TiffEntry(Tag Tag, TiffType Type, long Count, long DataOffset, long EntryOffset)
 {
-    /// <summary>Bytes of one value; 0 for a type that is not known.</summary>
+    /// <summary>Bytes per value; 0 for an unknown type.</summary>
     public int ValueBytes => BytesOf(Type);
 
-    /// <summary>Bytes of all values.</summary>
+    /// <summary>Bytes of all values together.</summary>
     public long DataBytes => ValueBytes * Count;
 
-    /// <summary>Bytes of one value of a type; 0 for a type that is not known.</summary>
+    /// <summary>Bytes per value of a type; 0 for an unknown type.</summary>
     public static int BytesOf(TiffType type) =>
         type switch
         {

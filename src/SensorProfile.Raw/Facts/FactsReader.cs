@@ -5,21 +5,21 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Facts;
 
 /// <summary>
-/// Reads how a frame was taken from the tags of TIFF/EP, Exif 2.32 and DNG, and from the maker's notes.
+/// Reads the conditions of a frame from the tags of TIFF/EP, Exif 2.32 and DNG, and from the maker's notes.
 /// </summary>
 internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<RawWarning> warnings)
 {
-    // as Exif has it, and as converters have written it
+    // the form of Exif, and forms that converters have written
     private static readonly string[] moments = ["yyyy:MM:dd HH:mm:ss", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm:ss"];
     private static readonly string[] zones = [@"hh\:mm", "hhmm"];
 
     private readonly TiffDirectory first = file.Directories[0];
 
-    /// <summary>Reads them; what is wrong with them becomes a warning.</summary>
+    /// <summary>Reads the facts; faults become warnings.</summary>
     /// <param name="file">The file.</param>
-    /// <param name="mosaic">The directory of the mosaic; null where it is not known.</param>
-    /// <param name="curve">The curve that its codes follow; null for none.</param>
-    /// <param name="warnings">Takes what is wrong.</param>
+    /// <param name="mosaic">Directory of the mosaic; null when unknown.</param>
+    /// <param name="curve">The curve of the stored codes; null when there is none.</param>
+    /// <param name="warnings">Receives the faults.</param>
     public static RawFacts Read(
         TiffFile file,
         TiffDirectory? mosaic,
@@ -42,11 +42,12 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
                 : RawOrientation.Upright,
             Temperature = MakerNoteFacts.Temperature(notes) ?? AmbientTemperature(),
             Treatments = [.. Treatments(curve), .. MakerNoteFacts.Treatments(notes)],
+            Corrections = OpcodeLists.Read(mosaic, warnings),
             Software = Text(first, Tag.Software),
         };
     }
 
-    /// <summary>Model without the maker's name, which many cameras write before it.</summary>
+    /// <summary>Model without the maker's name, with which many cameras prefix it.</summary>
     private string? CameraName()
     {
         string? model = Text(first, Tag.Model) ?? Text(first, Tag.UniqueCameraModel);
@@ -62,7 +63,7 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
 
     private double? Iso()
     {
-        const double beyondSixteenBits = 65535; // Exif 2.3: then the 32-bit tags hold it
+        const double beyondSixteenBits = 65535; // Exif 2.3: the 32-bit tags then hold the value
         double? iso = Positive(Tag.PhotographicSensitivity);
         return iso is null or >= beyondSixteenBits
             ? Positive(Tag.ISOSpeed) ?? Positive(Tag.RecommendedExposureIndex) ?? iso
@@ -70,23 +71,21 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
     }
 
     /// <summary>
-    /// When the exposure began; where the file does not say, when it was digitised, which is the same for a camera; last,
-    /// when the file was written or changed.
+    /// When the exposure started; if not stated, when it was digitised, which for a camera is the same; last, when the
+    /// file was written or changed.
     /// </summary>
     private RawTime? Time()
     {
-        (TiffDirectory? Directory, Tag Time, Tag Offset)[] places =
+        (TiffDirectory? Directory, Tag Time, Tag Fraction, Tag Offset)[] places =
         [
-            (file.Exif, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
-            (first, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
-            (file.Exif, Tag.DateTimeDigitized, Tag.OffsetTimeDigitized),
-            (first, Tag.DateTime, Tag.OffsetTime),
+            (file.Exif, Tag.DateTimeOriginal, Tag.SubSecTimeOriginal, Tag.OffsetTimeOriginal),
+            (first, Tag.DateTimeOriginal, Tag.SubSecTimeOriginal, Tag.OffsetTimeOriginal),
+            (file.Exif, Tag.DateTimeDigitized, Tag.SubSecTimeDigitized, Tag.OffsetTimeDigitized),
+            (first, Tag.DateTime, Tag.SubSecTime, Tag.OffsetTime),
         ];
-        foreach ((TiffDirectory? directory, Tag time, Tag offset) in places)
+        foreach ((TiffDirectory? directory, Tag time, Tag fraction, Tag offset) in places)
             if (Text(directory, time) is { } text) // blanks stand for a clock that was not set
-                return Moment(text) is { } local
-                    ? new RawTime(time == Tag.DateTimeOriginal ? local + Fraction() : local, Offset(offset))
-                    : null;
+                return Moment(text) is { } local ? new RawTime(local + Fraction(fraction), Offset(offset)) : null;
         return null;
     }
 
@@ -95,15 +94,15 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
             ? local
             : null;
 
-    private TimeSpan Fraction() =>
-        Text(file.Exif, Tag.SubSecTimeOriginal) is { } digits && digits.All(char.IsAsciiDigit)
+    private TimeSpan Fraction(Tag tag) =>
+        Text(file.Exif, tag) is { } digits && digits.All(char.IsAsciiDigit)
             // a tick is 10⁻⁷ s
             ? TimeSpan.FromTicks(long.Parse(digits.PadRight(7, '0')[..7], CultureInfo.InvariantCulture))
             : TimeSpan.Zero;
 
     /// <summary>
-    /// How far the clock was ahead of UTC. Cameras fill in one of the three tags or all; another than that of the time is
-    /// taken where that is silent, as one clock gave them, but not the one of the file's last change.
+    /// Offset of the clock from UTC. Cameras fill in one of the three tags or all. If the time's own tag is missing,
+    /// another is used, since one clock produced them, but not the one of the file's last change.
     /// </summary>
     private TimeSpan? Offset(Tag ofTime)
     {
@@ -151,7 +150,7 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
                 RawTreatmentKind.CurvedCodes,
                 Invariant($"LinearizationTable: {curve.Table.Count} codes, steps of up to {curve.LargestStep}")
             );
-        // it belongs to the mosaic, and converters have also written it beside the camera's name
+        // it belongs to the mosaic, but converters have also written it beside the camera's name
         double? noise = new[] { mosaic, first }
             .Select(d =>
                 OptionalTags.Read(
@@ -179,7 +178,7 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
     private long? Integer(TiffDirectory? directory, Tag tag) =>
         OptionalTags.Read(directory, tag, warnings, d => d.Integer(tag), null);
 
-    /// <summary>A number above 0 from Exif, or from where TIFF/EP has it.</summary>
+    /// <summary>A positive number from Exif, or from its place in TIFF/EP.</summary>
     private double? Positive(Tag tag)
     {
         foreach (TiffDirectory? directory in new[] { file.Exif, first, mosaic })

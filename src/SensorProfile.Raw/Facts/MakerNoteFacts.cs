@@ -3,10 +3,10 @@ using MetadataExtractor;
 
 namespace SensorProfile.Raw.Facts;
 
-/// <summary>What the entries of a maker's notes mean, told by the names that MetadataExtractor gives them.</summary>
+/// <summary>Interprets entries of a maker's notes, identified by the names that MetadataExtractor gives them.</summary>
 internal static class MakerNoteFacts
 {
-    private const double ColdestCelsius = -60; // what electronics can be in
+    private const double ColdestCelsius = -60; // limit for working electronics
     private const double WarmestCelsius = 100;
 
     private static readonly (string Name, RawTemperaturePlace Place)[] Thermometers =
@@ -16,11 +16,11 @@ internal static class MakerNoteFacts
         ("Ambient Temperature", RawTemperaturePlace.Ambient),
     ];
 
-    /// <summary>Whether a camera can have such a temperature.</summary>
+    /// <summary>Whether a camera can have this temperature.</summary>
     public static bool IsPossible(double celsius) => celsius is >= ColdestCelsius and <= WarmestCelsius;
 
-    /// <summary>The temperature that Exif 2.31 has a tag for; null where it is unknown or cannot be.</summary>
-    /// <remarks>A denominator of −1 stands for unknown.</remarks>
+    /// <summary>The temperature in its Exif 2.31 tag; null when unknown or impossible.</summary>
+    /// <remarks>A denominator of −1 means unknown.</remarks>
     public static RawTemperature? AmbientTemperature(long numerator, long denominator)
     {
         if (denominator is 0 or -1)
@@ -36,11 +36,11 @@ internal static class MakerNoteFacts
             : null;
     }
 
-    /// <summary>What the Exif 2.32 tag CompositeImage says; null where the frame is one exposure.</summary>
+    /// <summary>The meaning of the Exif 2.32 tag CompositeImage; null when the frame is a single exposure.</summary>
     public static RawTreatment? Composite(long? value) =>
         value is 2 or 3 ? new RawTreatment(RawTreatmentKind.SeveralExposures, "CompositeImage: composite") : null;
 
-    /// <summary>The temperature closest to the sensor; null when the notes name none.</summary>
+    /// <summary>The temperature measured closest to the sensor; null when the notes have none.</summary>
     public static RawTemperature? Temperature(IReadOnlyList<MakerNote> notes)
     {
         foreach ((string name, RawTemperaturePlace place) in Thermometers)
@@ -50,7 +50,7 @@ internal static class MakerNoteFacts
         return null;
     }
 
-    /// <summary>What the notes say was done to the samples.</summary>
+    /// <summary>The processing of the samples that the notes report.</summary>
     public static IEnumerable<RawTreatment> Treatments(IReadOnlyList<MakerNote> notes)
     {
         foreach (MakerNote note in notes)
@@ -72,7 +72,7 @@ internal static class MakerNoteFacts
         return IsLossy(name, description) ? RawTreatmentKind.LossyCompression : null;
     }
 
-    /// <summary>Makers call the lossy form of their raw files "lossy", "craw" or "compressed" without more.</summary>
+    /// <summary>Makers call their lossy raw format "lossy", "craw" or just "compressed".</summary>
     private static bool IsLossy(string name, string description) =>
         (
             name.EndsWith("Compression", StringComparison.Ordinal)
@@ -81,7 +81,7 @@ internal static class MakerNoteFacts
         || description.Equals("CRAW", StringComparison.OrdinalIgnoreCase)
         || description.StartsWith("Compressed RAW", StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>The first number of a value and the smallest step that its form can express.</summary>
+    /// <summary>The first number in a value and the smallest step its notation can express.</summary>
     private static (double Celsius, double Step)? Reading(object? value) =>
         value switch
         {

@@ -4,15 +4,15 @@ using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.Facts;
 
-/// <summary>A maker's notes and where they stood.</summary>
+/// <summary>A maker's notes and their original position.</summary>
 /// <param name="Bytes">The notes.</param>
-/// <param name="Offset">Offset of their first byte in the file of the camera.</param>
+/// <param name="Offset">Offset of their first byte in the camera's file.</param>
 /// <param name="IsBigEndian">Byte order of that file.</param>
 internal sealed record NoteBytes(byte[] Bytes, long Offset, bool IsBigEndian);
 
 /// <summary>
-/// A TIFF file with the notes at their old place and nothing else than the maker and model that tell their kind. Ends
-/// what reads too much of it.
+/// A TIFF file with the notes at their original position and nothing else but the maker and model that identify their
+/// kind. Stops a parser that reads too much of it.
 /// </summary>
 internal sealed class MakerNoteStream : Stream
 {
@@ -21,8 +21,8 @@ internal sealed class MakerNoteStream : Stream
     private const int EntryBytes = 12;
 
     private readonly NoteBytes note;
-    private readonly byte[] front; // header; its directories too, when they fit before the notes
-    private readonly byte[] back; // directories behind the notes
+    private readonly byte[] front; // header, and the directories if they fit before the notes
+    private readonly byte[] back; // directories after the notes
     private long position;
     private long bytesRead;
     private int reads;
@@ -104,7 +104,7 @@ internal sealed class MakerNoteStream : Stream
     }
 
     /// <summary>
-    /// A directory with maker, model and the Exif directory, which has the notes alone; then the two names.
+    /// A directory with maker, model and the Exif directory, which holds only the notes; then the two names.
     /// </summary>
     private byte[] Directories(long start, string maker, string model)
     {

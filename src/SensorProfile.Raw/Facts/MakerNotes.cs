@@ -6,23 +6,24 @@ using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.Facts;
 
-/// <summary>One entry of a maker's notes, as MetadataExtractor names and describes it.</summary>
+/// <summary>One entry of a maker's notes, as named and described by MetadataExtractor.</summary>
 /// <param name="Name">Name of the tag.</param>
 /// <param name="Value">Its value; null when it has none.</param>
 /// <param name="Description">Its value in words; null when there are none.</param>
 internal sealed record MakerNote(string Name, object? Value, string? Description);
 
 /// <summary>Reads the maker's notes through MetadataExtractor.</summary>
-/// <remarks>The library sees a TIFF file of our making that holds nothing but the notes, at the place where they stood,
-/// since many
-/// notes count their offsets from the start of the file. So what a hostile file can make it do ends with the length of
-/// these notes.</remarks>
+/// <remarks>
+/// The library gets a synthetic TIFF file that holds nothing but the notes, at their original position, since many
+/// notes count offsets from the start of the file. So a hostile file can make it do no more than the length of these
+/// notes allows.
+/// </remarks>
 internal static class MakerNotes
 {
     private const int MaxBytes = 1 << 20;
     private const int MaxOffset = 8 << 20;
 
-    /// <summary>The entries of all notes; empty when there are none, or none that can be read.</summary>
+    /// <summary>The entries of all notes; empty when there are none or none is readable.</summary>
     public static IReadOnlyList<MakerNote> Read(TiffFile file, List<RawWarning> warnings)
     {
         TiffDirectory first = file.Directories[0];
@@ -42,7 +43,7 @@ internal static class MakerNotes
         }
         catch (Exception broken) when (broken is not OutOfMemoryException)
         {
-            // The library does not say which exceptions it throws on damaged notes; no frame is refused for its notes.
+            // The library does not document its exceptions on damaged notes; no frame is refused because of its notes.
             warnings.Add(
                 new RawWarning(
                     RawWarningCodes.BrokenMakerNotes,
@@ -82,9 +83,11 @@ internal static class MakerNotes
             : (exif, Tag.MakerNote, new NoteBytes(bytes, entry.DataOffset, exif.IsBigEndian));
     }
 
-    /// <summary>Where DNG converters keep them: <c>Adobe</c>, 0, then blocks of name, length and data; the block
-    /// <c>MakN</c> begins with the byte order
-    /// and the offset that the notes had in the original file (DNG specification, DNGPrivateData).</summary>
+    /// <summary>
+    /// Finds the notes where DNG converters keep them: <c>Adobe</c>, 0, then blocks of name, length and data; the block
+    /// <c>MakN</c> starts with the byte order and the offset of the notes in the original file (DNG specification,
+    /// DNGPrivateData).
+    /// </summary>
     private static (TiffDirectory, Tag, NoteBytes?)? InPrivateData(TiffDirectory first, List<RawWarning> warnings)
     {
         const int blockHeader = 8;

@@ -1,18 +1,18 @@
 namespace SensorProfile.Raw.Jpeg;
 
 /// <summary>
-/// A Huffman code made for given frequencies, no code longer than 16 bits, none all ones (ITU-T T.81, K.2).
+/// A Huffman code for given frequencies, with no code longer than 16 bits and none all ones (ITU-T T.81, K.2).
 /// </summary>
-/// <param name="Counts">Codes of 1, 2, … 16 bits.</param>
-/// <param name="Values">Their values, the shortest code first.</param>
+/// <param name="Counts">Number of codes of 1, 2, … 16 bits.</param>
+/// <param name="Values">Their values, shortest code first.</param>
 /// <param name="Lengths">Length of the code of each value; 0 for values that do not occur.</param>
 /// <param name="Codes">Code of each value.</param>
 internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, int[] Codes)
 {
     private const int MaxBits = 16;
 
-    /// <summary>Makes the code.</summary>
-    /// <param name="frequencies">How often each value occurs; at least one does.</param>
+    /// <summary>Builds the code.</summary>
+    /// <param name="frequencies">Frequency of each value; at least one is above 0.</param>
     public static HuffmanCode For(IReadOnlyList<long> frequencies)
     {
         int[] depths = Depths(frequencies);
@@ -40,11 +40,11 @@ internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, 
     }
 
     /// <summary>
-    /// Depth of every value in the tree, and at the end that of the reserved value, the rarest of all.
+    /// Depth of every value in the tree, followed by that of the reserved value, the rarest of all.
     /// </summary>
     private static int[] Depths(IReadOnlyList<long> frequencies)
     {
-        // Twice the frequencies, so that the reserved one is rarer than any.
+        // doubled frequencies, so that the reserved value is the rarest
         List<(long Weight, int[] Members)> trees =
         [
             (1, [frequencies.Count]),
@@ -62,7 +62,7 @@ internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, 
         return depths;
     }
 
-    /// <summary>Brings codes of more than 16 bits down (T.81, figure K.3).</summary>
+    /// <summary>Shortens codes of more than 16 bits (T.81, figure K.3).</summary>
     private static void Shorten(int[] counts)
     {
         for (int bits = counts.Length - 1; bits > MaxBits; bits--)

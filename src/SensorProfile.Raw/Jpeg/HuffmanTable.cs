@@ -1,12 +1,12 @@
 namespace SensorProfile.Raw.Jpeg;
 
 /// <summary>
-/// A Huffman table of lossless JPEG: codes of 1 to 16 bits for the number of bits of a difference, 0 to 16 (ITU-T T.81,
-/// C and H.1.2.2).
+/// A Huffman table of lossless JPEG: codes of 1 to 16 bits for the bit length of a difference, 0 to 16 (ITU-T T.81, C
+/// and H.1.2.2).
 /// </summary>
 internal sealed class HuffmanTable
 {
-    /// <summary>Bits of the look-up; what is longer is rare and searched for.</summary>
+    /// <summary>Bits of the look-up; longer codes are rare and found by search.</summary>
     public const int LookupBits = 11;
 
     private const int MaxBits = 16;
@@ -31,9 +31,9 @@ internal sealed class HuffmanTable
         }
     }
 
-    /// <summary>What is wrong with a table; null when it is a prefix code for differences.</summary>
-    /// <param name="counts">Codes of 1, 2, … 16 bits.</param>
-    /// <param name="values">Their values, the shortest code first.</param>
+    /// <summary>The fault of a table; null when it is a prefix code for differences.</summary>
+    /// <param name="counts">Number of codes of 1, 2, … 16 bits.</param>
+    /// <param name="values">Their values, shortest code first.</param>
     public static string? Fault(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values)
     {
         int room = 1;
@@ -48,15 +48,15 @@ internal sealed class HuffmanTable
         return values.ContainsAnyExceptInRange((byte)0, (byte)16) ? "a difference would have more than 16 bits." : null;
     }
 
-    /// <summary>Makes a table that <see cref="Fault"/> finds nothing wrong with.</summary>
+    /// <summary>Makes a table for which <see cref="Fault"/> returns null.</summary>
     public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
         new(counts, values.ToArray());
 
-    /// <summary>A whole difference from the next bits; 0 when it and its code are longer than the look-up.</summary>
+    /// <summary>A complete difference from the next bits; 0 when it and its code are longer than the look-up.</summary>
     /// <returns>65 536 · difference + bits of code and difference.</returns>
     public int Look(ulong nextBits) => lookup[nextBits >> (64 - LookupBits)];
 
-    /// <summary>Length of the next code and its value, as length + 256 · value; 0 when there is no such code.</summary>
+    /// <summary>Length and value of the next code, as length + 256 · value; 0 when there is no such code.</summary>
     public uint Search(ulong nextBits)
     {
         int sixteen = (int)(nextBits >> (64 - MaxBits));
@@ -66,8 +66,10 @@ internal sealed class HuffmanTable
         return 0;
     }
 
-    /// <summary>The difference that n low bits stand for (ITU-T T.81, table H.2).</summary>
-    /// <remarks>The upper half are positive as they are; the lower half count from −(2ⁿ − 1).</remarks>
+    /// <summary>The difference encoded by n low bits (ITU-T T.81, table H.2).</summary>
+    /// <remarks>
+    /// Values of the upper half are positive and stay as they are; those of the lower half count from −(2ⁿ − 1).
+    /// </remarks>
     /// <param name="value">The low bits.</param>
     /// <param name="bits">Their number n, 1 to 16.</param>
     public static int Difference(int value, int bits) => value - (((value >> (bits - 1)) - 1) & ((1 << bits) - 1));

@@ -1,12 +1,12 @@
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>One of the seven predictions of lossless JPEG (ITU-T T.81, table H.1).</summary>
+/// <summary>One of the seven predictors of lossless JPEG (ITU-T T.81, table H.1).</summary>
 internal interface IPredictor
 {
-    /// <summary>The prediction from three neighbours of the same component.</summary>
-    /// <param name="left">Ra, the sample before.</param>
+    /// <summary>Prediction from three neighbours of the same component.</summary>
+    /// <param name="left">Ra, the previous sample.</param>
     /// <param name="above">Rb, the sample above.</param>
-    /// <param name="aboveLeft">Rc, the sample before the one above.</param>
+    /// <param name="aboveLeft">Rc, the sample to the left of the one above.</param>
     static abstract int Predict(int left, int above, int aboveLeft);
 }
 

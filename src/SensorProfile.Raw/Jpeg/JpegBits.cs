@@ -4,14 +4,14 @@ using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>Bits that were read but not used yet, kept between two lines.</summary>
-/// <param name="Buffer">The bits, the next one highest.</param>
-/// <param name="Held">How many of them count.</param>
-/// <param name="Padding">How many of them were made up because a marker or the end had been reached.</param>
+/// <summary>Bits read but not yet used, kept between two lines.</summary>
+/// <param name="Buffer">The bits, next one highest.</param>
+/// <param name="Held">Number of valid bits.</param>
+/// <param name="Padding">How many of them are padding, added at a marker or at the end.</param>
 internal readonly record struct JpegBitState(ulong Buffer, int Held, int Padding);
 
 /// <summary>
-/// Reads the entropy-coded bits of one scan; a zero byte after FF is taken out, markers are never passed (ITU-T T.81,
+/// Reads the entropy-coded bits of one scan; a zero byte after FF is removed, markers are never passed (ITU-T T.81,
 /// F.1.2.3).
 /// </summary>
 internal ref struct JpegBits
@@ -34,10 +34,10 @@ internal ref struct JpegBits
         (buffer, held, padding) = (state.Buffer, state.Held, state.Padding);
     }
 
-    /// <summary>Whether bits were used that the file does not have.</summary>
+    /// <summary>Whether padding bits, which the file does not contain, were used.</summary>
     public readonly bool Overran => held < padding;
 
-    /// <summary>Ends the reading for now.</summary>
+    /// <summary>Suspends reading.</summary>
     public readonly JpegBitState Leave()
     {
         source.Advance(at);
@@ -45,10 +45,10 @@ internal ref struct JpegBits
     }
 
     /// <summary>The next difference, modulo 2¹⁶.</summary>
-    /// <param name="table">Code of the number of its bits.</param>
-    /// <param name="sixteenBitsAreCoded">Whether −32768 is followed by 16 bits; the standard has none.</param>
+    /// <param name="table">Huffman table for the bit length of a difference.</param>
+    /// <param name="sixteenBitsAreCoded">Whether −32768 is followed by 16 bits; in the standard there are none.</param>
     /// <param name="difference">The difference.</param>
-    /// <returns>False when the bits are no code of the table.</returns>
+    /// <returns>False when the bits are not a code of the table.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)] // saves a sixth of the time of a sample (RawDecodeBenchmark)
     public bool TryDifference(HuffmanTable table, bool sixteenBitsAreCoded, out int difference)
     {
@@ -93,7 +93,7 @@ internal ref struct JpegBits
             bool holdsFF = ((~eight - LowBits) & eight & HighBits) != 0;
             if (!holdsFF)
             {
-                // What goes in beyond whole bytes is put in again, the same, by the next call.
+                // bits beyond whole bytes are put in again, identically, by the next call
                 buffer |= eight >> held;
                 int bytes = (64 - held) >> 3;
                 at += bytes;

@@ -3,14 +3,14 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>What stands before the coded samples of a lossless JPEG image.</summary>
-/// <param name="Precision">Bits of a sample, 2 to 16.</param>
-/// <param name="Width">Columns of a component.</param>
+/// <summary>The headers of a lossless JPEG image, before its coded samples.</summary>
+/// <param name="Precision">Bits per sample, 2 to 16.</param>
+/// <param name="Width">Columns per component.</param>
 /// <param name="Height">Lines.</param>
-/// <param name="Tables">Huffman table of each component, in their order.</param>
-/// <param name="Predictor">Prediction, 1 to 7.</param>
-/// <param name="PointTransform">Low bits that were left out.</param>
-/// <param name="RestartLines">Lines after which prediction starts anew; 0 when it never does.</param>
+/// <param name="Tables">Huffman table of each component, in component order.</param>
+/// <param name="Predictor">Predictor, 1 to 7.</param>
+/// <param name="PointTransform">Number of low bits that were dropped.</param>
+/// <param name="RestartLines">Lines after which prediction restarts; 0 for never.</param>
 internal sealed record JpegHeader(
     int Precision,
     int Width,
@@ -21,21 +21,21 @@ internal sealed record JpegHeader(
     int RestartLines
 )
 {
-    /// <summary>Number of components that take turns in a line.</summary>
+    /// <summary>Number of components interleaved in a line.</summary>
     public int Components => Tables.Length;
 
-    /// <summary>Samples of a line, all components.</summary>
+    /// <summary>Samples per line, over all components.</summary>
     public int LineSamples => Width * Components;
 
     /// <summary>Reads up to the first coded byte.</summary>
-    /// <exception cref="RawFormatException">It is no lossless JPEG with Huffman codes, or damaged.</exception>
+    /// <exception cref="RawFormatException">It is not a Huffman-coded lossless JPEG, or it is damaged.</exception>
     public static JpegHeader Read(SegmentBytes bytes) => new JpegHeaderReader(bytes).Read();
 
     /// <summary>
-    /// Refuses at the first look what the decoder would: compression 7 of a DNG is lossless JPEG, or the JPEG of
-    /// pictures, and only the image itself says which. What is damaged shows when it is decoded.
+    /// Refuses early what the decoder would refuse: compression 7 of a DNG is either lossless JPEG or ordinary JPEG,
+    /// and only the image itself tells which. Damage is found when decoding.
     /// </summary>
-    /// <exception cref="RawFormatException">It is JPEG with loss, or a lossless form that is not known.</exception>
+    /// <exception cref="RawFormatException">It is lossy JPEG, or an unknown lossless form.</exception>
     public static void CheckKind(SegmentBytes bytes)
     {
         try
@@ -47,7 +47,7 @@ internal sealed record JpegHeader(
 }
 
 /// <summary>
-/// Reads the markers of a lossless JPEG image (ITU-T T.81, annex B) and refuses what is not of that kind.
+/// Reads the markers of a lossless JPEG image (ITU-T T.81, annex B) and refuses any other kind.
 /// </summary>
 internal sealed class JpegHeaderReader(SegmentBytes bytes)
 {
@@ -89,7 +89,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
                     break; // comments and application data
             }
         }
-        throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers stand before the samples."));
+        throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers precede the samples."));
     }
 
     /// <summary>Reads up to the frame header.</summary>
@@ -146,7 +146,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
     private void Frame(ReadOnlySpan<byte> content)
     {
         if (components.Count > 0 || content.Length < 6 || content.Length != 6 + (3 * content[5]))
-            throw bytes.Damaged("the JPEG frame header (SOF3) has a wrong length or stands twice.");
+            throw bytes.Damaged("the JPEG frame header (SOF3) has a wrong length or appears twice.");
         frame = (content[0], Word(content[1..]), Word(content[3..]));
         if (
             frame.Precision is < 2 or > 16
@@ -163,7 +163,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
         for (int c = 0; c < content[5]; c++)
         {
             ReadOnlySpan<byte> component = content.Slice(6 + (3 * c), 3);
-            // one component alone is coded sample after sample whatever its factors are (T.81, A.2.2)
+            // a single component is coded sample after sample, whatever its factors (T.81, A.2.2)
             if (component[1] != 0x11 && content[5] > 1)
                 throw bytes.Refuse(
                     RawRefusal.UnknownCoding,
@@ -203,7 +203,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             || content.Length != 4 + (2 * content[0])
             || content[0] != components.Count
         )
-            throw bytes.Damaged("the JPEG scan header (SOS) does not fit its frame header (SOF3).");
+            throw bytes.Damaged("the JPEG scan header (SOS) does not match its frame header (SOF3).");
         var chosen = new HuffmanTable[components.Count];
         for (int c = 0; c < chosen.Length; c++)
         {

@@ -3,12 +3,12 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>Lossless JPEG with Huffman codes (ITU-T T.81, process 14), line by line.</summary>
+/// <summary>Decodes Huffman-coded lossless JPEG (ITU-T T.81, process 14), line by line.</summary>
 /// <remarks>
 /// A line of the JPEG image holds one or more rows of the strip or tile: DNG writers code a row of W samples as two
 /// components of W/2, and some code two rows as two components of W. Prediction follows the JPEG image, whatever the
-/// rows. The places where the last few reads began and ended are kept, since several threads that share out the rows of
-/// a frame ask for them a little out of order.
+/// rows. The positions where the last few reads began and ended are kept, since threads that share the rows of a frame
+/// request them slightly out of order.
 /// </remarks>
 internal sealed class LosslessJpegDecoder : SegmentDecoder
 {
@@ -16,7 +16,7 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     private const int MaxBookmarks = 8;
 
     private readonly bool sixteenBitsAreCoded;
-    private readonly List<Bookmark> bookmarks = []; // the oldest first
+    private readonly List<Bookmark> bookmarks = []; // oldest first
     private JpegHeader? header;
     private long codedFrom;
     private JpegBitState bits;
@@ -105,7 +105,7 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         bool codesAreKnown = lineOfInterval == 0 ? FirstLine(jpeg, ref reader) : OtherLine(jpeg, ref reader);
         bits = reader.Leave();
         if (!codesAreKnown)
-            throw Damaged("a code stands in no table");
+            throw Damaged("a code is not in its table");
         if (reader.Overran)
             throw Damaged("they end too early");
         if (
@@ -120,13 +120,13 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     private RawFormatException Damaged(string what) =>
         Bytes.Damaged(Invariant($"the compressed samples are damaged in line {nextLine} of the JPEG image: {what}."));
 
-    /// <summary>Restart markers count from 0 to 7 and over again; prediction and bits start anew behind them.</summary>
+    /// <summary>Restart markers count cyclically from 0 to 7; prediction and bit buffer restart after them.</summary>
     private void PassRestart(int number)
     {
         const int mostFill = 256;
         bits = default;
         Bytes.Fill(2);
-        // any marker may stand behind more bytes FF (T.81, B.1.1.2)
+        // any number of FF bytes may precede a marker (T.81, B.1.1.2)
         for (int fill = 0; fill < mostFill && Bytes.Window is [0xFF, 0xFF, ..]; fill++)
         {
             Bytes.Advance(1);
@@ -227,7 +227,7 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         return true;
     }
 
-    /// <summary>All that decoding needs to go on at a row.</summary>
+    /// <summary>The state from which decoding can continue at a row.</summary>
     private sealed record Bookmark(
         int Row,
         long Position,

@@ -4,16 +4,16 @@ using SensorProfile.Raw.Writing;
 namespace SensorProfile.Raw.Jpeg;
 
 /// <summary>
-/// Codes samples as lossless JPEG with Huffman codes (ITU-T T.81, process 14), one table for all components, made for
-/// these samples.
+/// Encodes samples as lossless JPEG with Huffman codes (ITU-T T.81, process 14), with one table for all components,
+/// built for these samples.
 /// </summary>
 internal static class LosslessJpegEncoder
 {
-    /// <summary>Codes whole lines.</summary>
-    /// <param name="samples">The samples, line after line, components taking turns.</param>
-    /// <param name="lineSamples">Samples of a line, all components.</param>
-    /// <param name="bits">Bits of a sample.</param>
-    /// <param name="form">Components, prediction and restarts.</param>
+    /// <summary>Encodes whole lines.</summary>
+    /// <param name="samples">The samples, line after line, components interleaved.</param>
+    /// <param name="lineSamples">Samples per line, over all components.</param>
+    /// <param name="bits">Bits per sample.</param>
+    /// <param name="form">Components, predictor and restarts.</param>
     /// <returns>The JPEG image from SOI to EOI.</returns>
     public static byte[] Encode(ReadOnlySpan<ushort> samples, int lineSamples, int bits, DngForm form)
     {
@@ -38,7 +38,7 @@ internal static class LosslessJpegEncoder
         return coded.ToArray();
     }
 
-    /// <summary>Number of bits of a difference: 0 for 0, n for 2ⁿ⁻¹ ≤ |d| &lt; 2ⁿ, 16 for −32768.</summary>
+    /// <summary>Bit length of a difference: 0 for 0, n for 2ⁿ⁻¹ ≤ |d| &lt; 2ⁿ, 16 for −32768.</summary>
     private static int BitsOf(short difference) => 32 - BitOperations.LeadingZeroCount((uint)Math.Abs((int)difference));
 
     private static short[] Differences(ReadOnlySpan<ushort> samples, int lineSamples, int bits, DngForm form)
@@ -134,7 +134,7 @@ internal static class LosslessJpegEncoder
                 WriteByte(coded, (byte)(buffer >> (held - 8)));
         }
         if (held > 0)
-            WriteByte(coded, (byte)((buffer << (8 - held)) | (0xFFu >> held))); // filled up with ones
+            WriteByte(coded, (byte)((buffer << (8 - held)) | (0xFFu >> held))); // padded with ones
     }
 
     private static void WriteByte(Stream coded, byte value)

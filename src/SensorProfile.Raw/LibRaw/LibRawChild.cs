@@ -4,10 +4,10 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>The work of the child process: one file, read with LibRaw and written to standard output.</summary>
+/// <summary>The child process: reads one file with LibRaw and writes it to standard output.</summary>
 /// <remarks>
-/// LibRaw decodes hostile input in C; what goes wrong there ends the child and no more. The answer is a
-/// <see cref="LibRawHeader"/>, then, when asked for, the samples, two bytes each, low byte first.
+/// LibRaw decodes hostile input in C; a crash there ends the child and nothing else. The answer is a
+/// <see cref="LibRawHeader"/>, followed on request by the samples, two bytes each, low byte first.
 /// </remarks>
 public static class LibRawChild
 {
@@ -17,16 +17,16 @@ public static class LibRawChild
     private const string WithSamples = "samples",
         WithDng = "dng";
 
-    /// <summary>Arguments that ask for a file.</summary>
+    /// <summary>Arguments that request a file.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="samples">Whether its samples are wanted.</param>
-    /// <param name="alsoDng">Whether a DNG is read, too: to compare the two ways.</param>
-    /// <param name="limits">What it may use up.</param>
+    /// <param name="samples">Whether the samples are requested.</param>
+    /// <param name="alsoDng">Whether to read a DNG too, for comparing the two decoders.</param>
+    /// <param name="limits">Resource limits of the child.</param>
     internal static string[] Arguments(string path, bool samples, bool alsoDng, LibRawLimits limits) =>
         [Command, path, samples ? WithSamples : "", alsoDng ? WithDng : "", .. limits.Arguments];
 
-    /// <summary>Reads the file and answers.</summary>
-    /// <param name="arguments">What <see cref="LibRawDecoder"/> passed, the command included.</param>
+    /// <summary>Reads the file and writes the answer.</summary>
+    /// <param name="arguments">Arguments from <see cref="LibRawDecoder"/>, including the command.</param>
     /// <param name="answer">Standard output.</param>
     /// <returns>Exit code: 0.</returns>
     public static int Run(IReadOnlyList<string> arguments, Stream answer)
@@ -51,7 +51,7 @@ public static class LibRawChild
             Check(image, arguments.Contains(WithDng), limits);
             bool samples = arguments.Contains(WithSamples);
             if (samples)
-                image.Decode(); // first, so that the answer can still be that it cannot be done
+                image.Decode(); // first, so that a failure can still be the answer
             LibRawNotes.Add(HeaderOf(image), arguments[1]).Write(writer);
             if (samples)
                 image.Rows(row => writer.Write(MemoryMarshal.AsBytes<ushort>(row)));
@@ -82,7 +82,7 @@ public static class LibRawChild
         };
     }
 
-    /// <summary>Refuses by its header, before anything is unpacked, what cannot serve.</summary>
+    /// <summary>Refuses unusable files by their header, before anything is unpacked.</summary>
     private static void Check(LibRawImage image, bool alsoDng, LibRawLimits limits)
     {
         if (image.IsDng && !alsoDng)

@@ -5,8 +5,7 @@ using SensorProfile.Raw.Containers;
 namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>
-/// Reads raw files of makers' own formats through the LibRaw that the system has, in a child process with limits of
-/// time and memory.
+/// Reads makers' own raw formats through the system's LibRaw, in a child process with limits on time and memory.
 /// </summary>
 public static class LibRawDecoder
 {
@@ -19,27 +18,28 @@ public static class LibRawDecoder
         "Install LibRaw (package libraw20 or libraw23 on Debian, libraw with Homebrew, libraw.dll on Windows; its path "
         + "can be given in SENSORPROFILE_LIBRAW), or convert the file to DNG.";
 
-    /// <summary>What LibRaw says of a file; no sample is decoded.</summary>
+    /// <summary>What LibRaw reports about a file, without decoding samples.</summary>
     /// <remarks>
-    /// Whether samples around those that see light can be had is known only after decoding: the mosaic that
-    /// <see cref="Decode"/> gives may have none where this one has.
+    /// Only decoding shows whether the samples around the exposed ones are available: the mosaic from
+    /// <see cref="Decode"/> may lack them although this one has them.
     /// </remarks>
-    /// <exception cref="RawFormatException">LibRaw is missing or cannot read it, or it is cut short.</exception>
+    /// <exception cref="RawFormatException">LibRaw is missing or cannot read the file, or the file is cut
+    /// short.</exception>
     public static LibRawFrame Describe(string path)
     {
         LibRawFrame frame = Run(path, samples: null, alsoDng: false);
         return frame with { Facts = MakersExif.Complete(frame.Facts, path) };
     }
 
-    /// <summary>Decodes the samples row by row from the first, a number of whole rows at once.</summary>
+    /// <summary>Decodes the samples from the first row on, a number of whole rows at a time.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="rows">Takes the frame, the index of the first row, and the samples of all columns of the sensor, as
-    /// its mosaic has them.</param>
-    /// <exception cref="RawFormatException">LibRaw is missing or cannot read it.</exception>
+    /// <param name="rows">Receives the frame, the index of the first row, and the samples of all columns of the sensor,
+    /// in the order of its mosaic.</param>
+    /// <exception cref="RawFormatException">LibRaw is missing or cannot read the file.</exception>
     public static LibRawFrame Decode(string path, Action<LibRawFrame, int, ReadOnlyMemory<ushort>> rows) =>
         Run(path, rows, alsoDng: false);
 
-    /// <summary>As the others; a DNG is read, too, so that the two ways can be compared.</summary>
+    /// <summary>The same, but also reads a DNG, so that the two decoders can be compared.</summary>
     internal static LibRawFrame Run(
         string path,
         Action<LibRawFrame, int, ReadOnlyMemory<ushort>>? samples,
@@ -87,7 +87,7 @@ public static class LibRawDecoder
         }
     }
 
-    /// <summary>Why LibRaw does not read it; where the file itself shows that it is cut short, that.</summary>
+    /// <summary>Why LibRaw cannot read the file; "cut short" if the file itself shows that.</summary>
     private static RawFormatException Because(string path, LibRawHeader header)
     {
         if (header.Cause == LibRawCause.Missing)

@@ -3,11 +3,11 @@ using System.Globalization;
 namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>A raw file as LibRaw describes it.</summary>
-/// <param name="Mosaic">Size, borders and colours; LibRaw's levels are not taken.</param>
-/// <param name="Facts">How the frame was taken, as far as LibRaw says.</param>
+/// <param name="Mosaic">Size, borders and colours; LibRaw's levels are not used.</param>
+/// <param name="Facts">Conditions of the frame, as far as LibRaw states them.</param>
 public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
 {
-    /// <summary>Exposures that the file holds; the first is read.</summary>
+    /// <summary>Number of exposures in the file; the first one is read.</summary>
     public int Exposures { get; init; } = 1;
 
     internal static LibRawFrame Of(LibRawHeader header) =>
@@ -67,7 +67,7 @@ public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
         );
     }
 
-    /// <summary>LibRaw keeps 32-bit numbers: 0.1 s comes as 0.100000001.</summary>
+    /// <summary>LibRaw stores 32-bit floats: 0.1 s arrives as 0.100000001.</summary>
     private static double? Positive(float value) =>
         value > 0 && float.IsFinite(value)
             ? double.Parse(value.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)

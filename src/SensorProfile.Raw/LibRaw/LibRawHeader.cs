@@ -1,6 +1,6 @@
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>What the child process says of a file before its samples.</summary>
+/// <summary>What the child process reports about a file, before its samples.</summary>
 internal sealed record LibRawHeader
 {
     private const int Mark = 0x32574152;
@@ -8,13 +8,13 @@ internal sealed record LibRawHeader
     /// <summary>Why the file cannot be read; null when it can.</summary>
     public string? Problem { get; init; }
 
-    /// <summary>What kind of reason that is.</summary>
+    /// <summary>Category of that reason.</summary>
     public LibRawCause Cause { get; init; }
 
-    /// <summary>Columns that see light.</summary>
+    /// <summary>Columns of exposed samples.</summary>
     public int Width { get; init; }
 
-    /// <summary>Rows that see light.</summary>
+    /// <summary>Rows of exposed samples.</summary>
     public int Height { get; init; }
 
     /// <summary>Columns of all stored samples.</summary>
@@ -23,13 +23,13 @@ internal sealed record LibRawHeader
     /// <summary>Rows of all stored samples.</summary>
     public int SensorHeight { get; init; }
 
-    /// <summary>Rows above those that see light.</summary>
+    /// <summary>Rows above the exposed ones.</summary>
     public int Top { get; init; }
 
-    /// <summary>Columns left of those that see light.</summary>
+    /// <summary>Columns to the left of the exposed ones.</summary>
     public int Left { get; init; }
 
-    /// <summary>Whether the sizes can be those of a sensor.</summary>
+    /// <summary>Whether the sizes are possible for a sensor.</summary>
     public bool HasPossibleSize =>
         Width >= 1
         && Height >= 1
@@ -40,7 +40,7 @@ internal sealed record LibRawHeader
         && Width <= SensorWidth - Left
         && Height <= SensorHeight - Top;
 
-    /// <summary>Four letters, or empty for a sensor without a filter.</summary>
+    /// <summary>Four letters; empty for a sensor without a filter.</summary>
     public string ColourFilter { get; init; } = "";
 
     /// <summary>Name of the camera.</summary>
@@ -52,25 +52,25 @@ internal sealed record LibRawHeader
     /// <summary>Exposure, s; 0 when unknown.</summary>
     public float ExposureSeconds { get; init; }
 
-    /// <summary>The camera's clock, seconds since 1970; 0 or less when unknown.</summary>
+    /// <summary>Time of the camera's clock, seconds since 1970; 0 or less when unknown.</summary>
     public long Time { get; init; }
 
-    /// <summary>Exposures in the file; the first is read.</summary>
+    /// <summary>Number of exposures in the file; the first one is read.</summary>
     public int Exposures { get; init; } = 1;
 
     /// <summary>Serial number; empty when unknown.</summary>
     public string SerialNumber { get; init; } = "";
 
-    /// <summary>How far the camera's clock is ahead of UTC, "+02:00"; empty when unknown.</summary>
+    /// <summary>Offset of the camera's clock from UTC, "+02:00"; empty when unknown.</summary>
     public string Offset { get; init; } = "";
 
-    /// <summary>A temperature that the file states; null when there is none.</summary>
+    /// <summary>A temperature stated by the file; null when there is none.</summary>
     public RawTemperature? Temperature { get; init; }
 
-    /// <summary>What was done to the samples, as far as the file says.</summary>
+    /// <summary>Processing of the samples, as far as the file states it.</summary>
     public IReadOnlyList<RawTreatment> Treatments { get; init; } = [];
 
-    /// <summary>Writes it.</summary>
+    /// <summary>Writes the header.</summary>
     public void Write(BinaryWriter writer)
     {
         writer.Write(Mark);
@@ -106,7 +106,7 @@ internal sealed record LibRawHeader
         }
     }
 
-    /// <summary>Reads it; null when the child died before it had answered.</summary>
+    /// <summary>Reads the header; null when the child died before answering.</summary>
     public static LibRawHeader? Read(BinaryReader reader)
     {
         try

@@ -3,11 +3,11 @@ using System.Text;
 
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>A file that LibRaw has opened, in this process.</summary>
+/// <summary>A file opened by LibRaw in this process.</summary>
 internal sealed class LibRawImage : IDisposable
 {
-    // libraw_iparams_t: guard[4], then make, model, software and two more names of 64 bytes; then numbers: index of the
-    // maker, exposures, version of DNG, whether colours lie one behind the other, colours, pattern of the filter
+    // libraw_iparams_t: guard[4]; then make, model, software and two more names of 64 bytes each; then numbers: maker
+    // index, exposures, DNG version, whether the colours are stacked, colours, filter pattern
     private const int ModelOffset = 4 + 64,
         NameLength = 64,
         NumbersOffset = 4 + (5 * 64),
@@ -24,7 +24,7 @@ internal sealed class LibRawImage : IDisposable
     private const int ColoursOfPixel = 4;
     private readonly LibRawLibrary library;
     private readonly IntPtr data;
-    private readonly LibRawLibrary.DataProblem onDamage; // kept: the library calls it
+    private readonly LibRawLibrary.DataProblem onDamage; // kept alive: the library calls it
     private LibRawStored? stored;
     private int? damagedAt;
     private bool isDecoded;
@@ -36,36 +36,36 @@ internal sealed class LibRawImage : IDisposable
         library.Function<LibRawLibrary.OnDataProblem>("libraw_set_dataerror_handler")(data, onDamage, IntPtr.Zero);
     }
 
-    /// <summary>Columns that see light.</summary>
+    /// <summary>Columns of exposed samples.</summary>
     public int Width => Size(3);
 
-    /// <summary>Rows that see light.</summary>
+    /// <summary>Rows of exposed samples.</summary>
     public int Height => Size(2);
 
-    /// <summary>Columns of all stored samples; after decoding those that can be handed out.</summary>
+    /// <summary>Columns of all stored samples; after decoding, those that are available.</summary>
     public int SensorWidth => HasBorder ? Size(1) : Width;
 
-    /// <summary>Rows of all stored samples; after decoding those that can be handed out.</summary>
+    /// <summary>Rows of all stored samples; after decoding, those that are available.</summary>
     public int SensorHeight => HasBorder ? Size(0) : Height;
 
-    /// <summary>Rows above those that see light.</summary>
+    /// <summary>Rows above the exposed ones.</summary>
     public int Top => HasBorder ? Size(4) : 0;
 
-    /// <summary>Columns left of those that see light.</summary>
+    /// <summary>Columns to the left of the exposed ones.</summary>
     public int Left => HasBorder ? Size(5) : 0;
 
     /// <summary>Name of the camera.</summary>
     public string Model => Name(Parameters + ModelOffset);
 
-    /// <summary>Whether it is a DNG, which this program reads by itself.</summary>
+    /// <summary>Whether it is a DNG, which this program reads itself.</summary>
     public bool IsDng => Marshal.ReadInt32(Parameters + DngVersionOffset) != 0;
 
-    /// <summary>Exposures in the file; the first is decoded.</summary>
+    /// <summary>Number of exposures in the file; the first one is decoded.</summary>
     public int Exposures => Math.Max(1, Marshal.ReadInt32(Parameters + ExposuresOffset));
 
     /// <summary>
-    /// Colours that every pixel holds: 1 behind a filter or without colours, 3 where the camera has computed them or the
-    /// sensor sees them one behind the other.
+    /// Colours per pixel: 1 behind a filter or without colours, 3 when the camera computed them or the sensor records
+    /// them in layers.
     /// </summary>
     public int ColoursOfAPixel =>
         Marshal.ReadInt32(Parameters + FilterOffset) != 0 && Marshal.ReadInt32(Parameters + LayersOffset) == 0
@@ -78,15 +78,17 @@ internal sealed class LibRawImage : IDisposable
     /// <summary>Exposure, s; 0 when unknown.</summary>
     public float ExposureSeconds => Real(Other + ShutterOffset);
 
-    /// <summary>The camera's clock as seconds since 1970 where this process's zone is UTC; 0 when unknown.</summary>
+    /// <summary>
+    /// Time of the camera's clock, seconds since 1970 (with this process's zone set to UTC); 0 when unknown.
+    /// </summary>
     public long Time => Marshal.ReadInt64(Other + TimeOffset);
 
     private IntPtr Parameters => library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
 
     private IntPtr Other => library.Function<LibRawLibrary.PartOf>("libraw_get_imgother")(data);
 
-    /// <summary>Opens a file; samples are not decoded yet.</summary>
-    /// <exception cref="LibRawFailure">LibRaw cannot read it; says why.</exception>
+    /// <summary>Opens a file without decoding its samples.</summary>
+    /// <exception cref="LibRawFailure">LibRaw cannot read it; gives the reason.</exception>
     public static LibRawImage Open(LibRawLibrary library, string path)
     {
         IntPtr data = library.Function<LibRawLibrary.Initialise>("libraw_init")(0);
@@ -96,7 +98,7 @@ internal sealed class LibRawImage : IDisposable
         try
         {
             image.Check(library.Function<LibRawLibrary.OpenFile>("libraw_open_file")(data, path));
-            // where a structure lies otherwise than expected, sizes disagree
+            // if a structure is laid out otherwise than expected, sizes disagree
             if (
                 image.Size(0) != image.Entry("libraw_get_raw_height")
                 || image.Size(1) != image.Entry("libraw_get_raw_width")
@@ -112,8 +114,8 @@ internal sealed class LibRawImage : IDisposable
     }
 
     /// <summary>
-    /// Four letters of the filter from the top left of what sees light; empty for none, null for a pattern beyond 2 ×
-    /// 2.
+    /// Four letters of the filter from the top left of the exposed area; empty for none, null for a pattern larger than
+    /// 2 × 2.
     /// </summary>
     public string? ColourFilter()
     {
@@ -138,8 +140,10 @@ internal sealed class LibRawImage : IDisposable
     }
 
     /// <summary>Decodes the samples.</summary>
-    /// <remarks>LibRaw goes on after damage, with what samples it has, and tells of it only when it is asked to.</remarks>
-    /// <exception cref="LibRawFailure">LibRaw cannot decode it; says why.</exception>
+    /// <remarks>
+    /// After damage LibRaw continues with the samples it has, and reports the damage only through a callback.
+    /// </remarks>
+    /// <exception cref="LibRawFailure">LibRaw cannot decode it; gives the reason.</exception>
     public void Decode()
     {
         int error = library.Function<LibRawLibrary.Step>("libraw_unpack")(data);
@@ -159,12 +163,12 @@ internal sealed class LibRawImage : IDisposable
         stored = HasMargins ? LibRawStored.Find(data, sizes, Parameters) : null;
         for (int row = 0; stored is not null && row < Height; row++)
             if (!stored.Row(Size(4) + row).AsSpan(Size(5), Width).SequenceEqual(Visible(row)))
-                stored = null; // whatever it is, it is not what the samples were taken from
+                stored = null; // whatever it is, the samples are not from there
         isDecoded = true;
     }
 
     /// <summary>
-    /// Hands out all rows of <see cref="SensorHeight"/> × <see cref="SensorWidth"/> samples, codes as LibRaw has them.
+    /// Passes on all rows of <see cref="SensorHeight"/> × <see cref="SensorWidth"/> samples, with LibRaw's codes.
     /// </summary>
     public void Rows(Action<ushort[]> row)
     {
@@ -181,8 +185,8 @@ internal sealed class LibRawImage : IDisposable
         Size(0) >= Size(4) + Height && Size(1) >= Size(5) + Width && (Size(0) > Height || Size(1) > Width);
 
     /// <summary>
-    /// Where LibRaw does not get on with a compressed stream it may say so by nothing but zeros. Another code everywhere can
-    /// be a flat that is full.
+    /// When LibRaw fails on a compressed stream it may return nothing but zeros. Any other constant code can be a
+    /// saturated flat.
     /// </summary>
     private void RefuseZeros()
     {

@@ -4,12 +4,12 @@ namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>The few entry points of the system's LibRaw that this program uses.</summary>
 /// <remarks>
-/// Only functions of its C interface, and the beginnings of three structures that are the same in all versions served:
-/// <c>libraw_data_t</c> begins with the pointer to the image (four 16-bit numbers a pixel) and the sizes.
+/// Only functions of its C interface, and the beginnings of three structures that are the same in all supported
+/// versions: <c>libraw_data_t</c> begins with the pointer to the image (four 16-bit numbers per pixel) and the sizes.
 /// </remarks>
 internal sealed class LibRawLibrary
 {
-    /// <summary>Environment variable that names the library's file where it is not found.</summary>
+    /// <summary>Environment variable with the path of the library, for when it is not found.</summary>
     public const string PathVariable = "SENSORPROFILE_LIBRAW";
 
     private const int Earliest = 20,
@@ -40,8 +40,8 @@ internal sealed class LibRawLibrary
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     public delegate IntPtr TextOf(int error);
 
-    /// <summary>Told of damage: the file, and where; below 0 at the end of the file.</summary>
-    /// <remarks>Later versions give the place in 64 bits, of which the low ones are taken.</remarks>
+    /// <summary>Callback for damage: the file, and the position; below 0 at the end of the file.</summary>
+    /// <remarks>Later versions give a 64-bit position, of which the low half is used.</remarks>
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     public delegate void DataProblem(IntPtr context, IntPtr file, int offset);
 
@@ -51,10 +51,10 @@ internal sealed class LibRawLibrary
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     private delegate int Number();
 
-    /// <summary>The system's library; null with the reason where there is none that can be used.</summary>
+    /// <summary>The system's library; null with the reason when there is no usable one.</summary>
     public static (LibRawLibrary? Library, string? Problem) Load() => Load(Names());
 
-    /// <summary>The first of some files that can be loaded.</summary>
+    /// <summary>Loads the first of several files that can be loaded.</summary>
     internal static (LibRawLibrary? Library, string? Problem) Load(IEnumerable<string> names)
     {
         foreach (string name in names)

@@ -4,7 +4,7 @@ using SensorProfile.Raw.Facts;
 
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>What only Exif and the maker's notes say of a frame that LibRaw reads.</summary>
+/// <summary>Facts that only Exif and the maker's notes state about a frame read by LibRaw.</summary>
 internal static class LibRawNotes
 {
     private const int ExposureTag = 0x829A,
@@ -13,11 +13,11 @@ internal static class LibRawNotes
         AmbientTemperatureTag = 0x9400,
         CompositeTag = 0xA460;
 
-    // OffsetTimeOriginal, OffsetTimeDigitized, OffsetTime: a camera's file has not been changed since
+    // OffsetTimeOriginal, OffsetTimeDigitized, OffsetTime: a camera's file has not been changed since it was taken
     private static readonly int[] offsets = [0x9011, 0x9012, 0x9010];
 
     /// <summary>
-    /// The header with temperature, treatments, serial number and time zone, where the file names them.
+    /// Adds temperature, treatments, serial number and time zone to the header, if the file states them.
     /// </summary>
     public static LibRawHeader Add(LibRawHeader header, string path)
     {
@@ -28,7 +28,7 @@ internal static class LibRawNotes
         }
         catch (Exception unknown) when (unknown is not OutOfMemoryException)
         {
-            return header; // the library knows fewer formats than LibRaw, and does not say what it throws on damage
+            return header; // MetadataExtractor knows fewer formats, and its exceptions on damage are undocumented
         }
         MakerNote[] notes =
         [
@@ -58,8 +58,8 @@ internal static class LibRawNotes
             : [];
 
     /// <summary>
-    /// LibRaw says 1 s of a file whose exposure is empty. Whether the file means it stands in its Exif tags: an exposure
-    /// of 0 beside a shutter value of 0 (2⁰ s) is an empty one. Without any tags it cannot be told, and 1 s stays.
+    /// LibRaw reports 1 s when the exposure is empty. The Exif tags tell whether 1 s is meant: an exposure of 0 with a
+    /// shutter value of 0 (2⁰ s) is an empty one. Without tags this cannot be told, and 1 s stays.
     /// </summary>
     private static bool IsMadeUp(float seconds, IReadOnlyList<MetadataExtractor.Directory> directories)
     {

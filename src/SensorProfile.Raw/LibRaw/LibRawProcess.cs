@@ -1,15 +1,16 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 
 namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>
-/// A child process of this program that reads one file; it is ended when it takes too long or too much.
+/// A child process of this program that reads one file; it is ended when it exceeds its time or memory.
 /// </summary>
 internal sealed class LibRawProcess : IDisposable
 {
     private const string Program = "sensorprofile";
-    private const long OwnBytes = 256L << 20; // of the program before it reads anything, with room to spare
+    private const long OwnBytes = 256L << 20; // the program's own use before it reads anything, with a margin
     private static readonly TimeSpan mostTime = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan look = TimeSpan.FromMilliseconds(100);
 
@@ -25,13 +26,13 @@ internal sealed class LibRawProcess : IDisposable
         guard = new Timer(_ => Guard(started), null, look, look);
     }
 
-    /// <summary>What the child writes.</summary>
+    /// <summary>Output of the child.</summary>
     public Stream Answer => process.StandardOutput.BaseStream;
 
-    /// <summary>Why it was ended, to stand behind a sentence; empty when it was not.</summary>
+    /// <summary>Why the child was ended, to append to a sentence; empty when it was not.</summary>
     public string Reason => reason;
 
-    /// <summary>Starts it; null when the program is not found.</summary>
+    /// <summary>Starts the child; null when the program is not found.</summary>
     public static LibRawProcess? Start(IReadOnlyList<string> arguments, LibRawLimits limits)
     {
         if (Own() is not { } own)
@@ -39,11 +40,11 @@ internal sealed class LibRawProcess : IDisposable
         var start = new ProcessStartInfo(own.Program, [.. own.Before, .. arguments])
         {
             RedirectStandardOutput = true,
-            RedirectStandardError = true, // warnings of the library that nobody can act on
+            RedirectStandardError = true, // library warnings that nobody can act on
             UseShellExecute = false,
             CreateNoWindow = true,
         };
-        start.Environment["TZ"] = "UTC"; // the camera's clock is handed through as it stands
+        start.Environment["TZ"] = "UTC"; // passes the camera's clock through unchanged
         if (Process.Start(start) is not { } process)
             return null;
         process.BeginErrorReadLine();
@@ -58,7 +59,7 @@ internal sealed class LibRawProcess : IDisposable
         process.Dispose();
     }
 
-    /// <summary>This program, or, under another host such as a test, the one that lies beside the library.</summary>
+    /// <summary>This program; under another host, such as a test, the one beside the library.</summary>
     private static (string Program, string[] Before)? Own()
     {
         if (
@@ -82,9 +83,9 @@ internal sealed class LibRawProcess : IDisposable
             else if (process.WorkingSet64 > limits.Bytes + OwnBytes)
                 End(string.Create(CultureInfo.InvariantCulture, $" (more than {limits.Bytes >> 20} MiB of memory)"));
         }
-        catch (InvalidOperationException)
+        catch (Exception gone) when (gone is InvalidOperationException or Win32Exception or IOException)
         {
-            // it has ended by itself
+            // it has ended by itself, between two looks: what a timer throws would end this program
         }
     }
 
@@ -97,9 +98,9 @@ internal sealed class LibRawProcess : IDisposable
             reason = because;
             process.Kill();
         }
-        catch (Exception gone) when (gone is InvalidOperationException or System.ComponentModel.Win32Exception)
+        catch (Exception gone) when (gone is InvalidOperationException or Win32Exception)
         {
-            // it has ended by itself
+            // it has already ended
         }
     }
 }

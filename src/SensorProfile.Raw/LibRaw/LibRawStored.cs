@@ -2,20 +2,20 @@ using System.Runtime.InteropServices;
 
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>All samples of a file that LibRaw has decoded, those around the pixels that see light included.</summary>
+/// <summary>All samples of a file decoded by LibRaw, including those around the exposed area.</summary>
 /// <remarks>
-/// The C interface has no function for them. In all versions served the structure <c>libraw_rawdata_t</c> holds the
-/// pointers to the samples (<c>raw_alloc</c>, <c>raw_image</c>, five for other layouts, two for one maker's black level)
-/// and, right behind them, a copy of <c>libraw_iparams_t</c>. Where it stands differs from version to version, so it is
-/// searched for by that copy, and what it points to is believed only where it agrees, sample by sample, with what the C
-/// interface gives for the pixels that see light (<see cref="LibRawImage.Decode"/>).
+/// The C interface has no function for them. In all supported versions the structure <c>libraw_rawdata_t</c> holds the
+/// pointers to the samples (<c>raw_alloc</c>, <c>raw_image</c>, five for other layouts, two for one maker's black
+/// level) directly followed by a copy of <c>libraw_iparams_t</c>. Its position differs between versions, so it is
+/// located by that copy, and the samples it points to are trusted only if they agree, one by one, with those that the C
+/// interface gives for the exposed area (<see cref="LibRawImage.Decode"/>).
 /// </remarks>
 internal sealed class LibRawStored
 {
-    // guard, make, model, software and two more names of 64 bytes, three numbers: enough to be no coincidence
+    // guard, make, model, software and two more names of 64 bytes, three numbers: too much for a coincidence
     private const int ComparedBytes = 4 + (5 * 64) + 12;
 
-    // libraw_data_t is longer in all versions served: it has two curves of 128 KiB and four tables of 16 KiB
+    // libraw_data_t is longer in all supported versions: it has two curves of 128 KiB and four tables of 16 KiB
     private const int SearchedBytes = 280 << 10;
     private const int PointersBefore = 9; // raw_alloc, raw_image, then those of other layouts
     private const int OtherLayouts = 5;
@@ -26,7 +26,7 @@ internal sealed class LibRawStored
 
     private LibRawStored(IntPtr samples, int width) => (this.samples, this.width) = (samples, width);
 
-    /// <summary>Finds them; null where they lie in another layout, or nowhere that can be told.</summary>
+    /// <summary>Finds the samples; null when their layout differs or their position cannot be established.</summary>
     /// <param name="data">The structure <c>libraw_data_t</c>.</param>
     /// <param name="sizes">Its <c>libraw_image_sizes_t</c>.</param>
     /// <param name="parameters">Its <c>libraw_iparams_t</c>.</param>

@@ -4,12 +4,12 @@ using SensorProfile.Raw.Facts;
 namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>
-/// Exif facts of a maker's raw file that is TIFF inside, whatever number follows its byte order: read as those of a DNG
-/// are, so that both say the same. LibRaw keeps whole seconds, and knows neither zone nor temperature.
+/// Exif facts of a maker's raw file that is TIFF inside, whatever number follows its byte order: read like those of a
+/// DNG, so that both give the same. LibRaw reports only whole seconds, and neither time zone nor temperature.
 /// </summary>
 internal static class MakersExif
 {
-    /// <summary>LibRaw's facts, completed and corrected; as they are where the file is not TIFF.</summary>
+    /// <summary>LibRaw's facts, completed and corrected; unchanged when the file is not TIFF.</summary>
     public static RawFacts Complete(RawFacts facts, string path)
     {
         try
@@ -20,7 +20,7 @@ internal static class MakersExif
                 return facts;
             TiffFile file = TiffFile.Read(bytes, ofAnyNumber: true);
             RawFacts own = FactsReader.Read(file, mosaic: null, curve: null, []);
-            // an exposure of 0 is an empty one, for which LibRaw says 1 s
+            // an exposure of 0 is an empty one, for which LibRaw reports 1 s
             bool saysExposure = file.Exif?.Has(Tag.ExposureTime) == true;
             return facts with
             {

@@ -4,18 +4,20 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.LibRaw;
 
-/// <summary>Tells of a maker's raw file, whose samples this program does not read, whether its end is missing.</summary>
+/// <summary>
+/// Tells whether the end of a maker's raw file, whose samples this program does not read itself, is missing.
+/// </summary>
 /// <remarks>
-/// Half a copy is the commonest damage, and a reader that misses what should stand at the end calls it "unsupported". The
-/// directories of TIFF, whatever number follows its byte order, the boxes of ISO 14496-12 and the offsets of one other
-/// header say how long the file must be. Asked only where reading has failed: cameras have written wrong lengths.
+/// An incomplete copy is the most common damage, and a reader that misses data at the end calls it "unsupported". The
+/// directories of TIFF (whatever number follows the byte order), the boxes of ISO 14496-12 and the offsets of one other
+/// header tell how long the file must be. Used only after reading has failed: cameras have written wrong lengths.
 /// </remarks>
 internal static class TruncationCheck
 {
     private const string Remedy = TiffDirectory.Repair;
     private const int MostBoxes = 1000;
     private const int MarkOfHeap = 6, // of .crw: its kind
-        OtherMark = 8, // of .raf: where a mark stands behind the maker's name
+        OtherMark = 8, // of .raf: position of a mark after the maker's name
         OffsetsOfOther = 84; // and three pairs of offset and length
 
     private static readonly (Tag Offsets, Tag Lengths)[] places =
@@ -25,7 +27,7 @@ internal static class TruncationCheck
         (Tag.JpegOffset, Tag.JpegLength),
     ];
 
-    /// <summary>What is missing; null when the file holds all that it announces, or announces nothing.</summary>
+    /// <summary>What is missing; null when the file is as long as it declares, or declares nothing.</summary>
     public static RawFormatException? Find(string path)
     {
         try
@@ -35,7 +37,7 @@ internal static class TruncationCheck
             start = start[..file.Read(0, start)];
             return start switch
             {
-                // begins like TIFF, with the length of its head where TIFF has the first directory
+                // starts like TIFF, with the length of its header where TIFF has the offset of the first directory
                 _ when start.AsSpan().IndexOf("HEAPCCDR"u8) == MarkOfHeap => null,
                 [0x49, 0x49, ..] or [0x4D, 0x4D, ..] => InTiff(file),
                 [_, _, _, _, (byte)'f', (byte)'t', (byte)'y', (byte)'p', ..] => InBoxes(file),
@@ -101,9 +103,9 @@ internal static class TruncationCheck
             Array.Clear(head);
             file.Read(at, head);
             long length = BinaryPrimitives.ReadUInt32BigEndian(head);
-            if (length == 1) // then it stands behind the name, in 64 bits
+            if (length == 1) // then the length follows the name, in 64 bits
                 length = BinaryPrimitives.ReadInt64BigEndian(head.AsSpan(8));
-            if (length < 8) // 0: up to the end of the file
+            if (length < 8) // 0: extends to the end of the file
                 return null;
             if (length > file.Length - at)
                 return Missing(

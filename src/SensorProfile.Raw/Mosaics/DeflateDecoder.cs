@@ -51,7 +51,7 @@ internal sealed class DeflateDecoder : SegmentDecoder
     }
 
     /// <summary>
-    /// Some damage, such as the wish for a dictionary, comes as an exception that the runtime keeps to itself.
+    /// Some damage, such as a request for a preset dictionary, raises an exception type internal to the runtime.
     /// </summary>
     private static bool IsOfZlib(Exception broken) =>
         broken is IOException && broken.GetType().Namespace == "System.IO.Compression";

@@ -4,14 +4,13 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Reads levels and crop of a mosaic. None of them is needed for the samples, so what is wrong with them becomes a
-/// warning.
+/// Reads levels and crop of a mosaic. The samples do not depend on them, so faults become warnings.
 /// </summary>
 internal static class LevelTags
 {
     private const int MaxPatternLevels = 4096;
 
-    /// <summary>The level of no light; null when the file says nothing that makes sense.</summary>
+    /// <summary>The black level; null when the file states none or nothing valid.</summary>
     public static RawBlackLevel? BlackLevel(TiffDirectory directory, RawArea active, List<RawWarning> warnings)
     {
         double[] levels = Numbers(directory, Tag.BlackLevel, MaxPatternLevels, warnings);
@@ -50,11 +49,11 @@ internal static class LevelTags
         };
     }
 
-    /// <summary>The level of saturation; null when the file says nothing that makes sense.</summary>
+    /// <summary>The saturation level; null when the file states none or nothing valid.</summary>
     public static double? WhiteLevel(TiffDirectory directory, List<RawWarning> warnings) =>
         Numbers(directory, Tag.WhiteLevel, 4, warnings) is [> 0 and var white, ..] ? white : null;
 
-    /// <summary>The default crop, rounded inwards; null when the file says nothing that makes sense.</summary>
+    /// <summary>The default crop, rounded inwards; null when the file states none or nothing valid.</summary>
     public static RawArea? DefaultCrop(TiffDirectory directory, RawArea active, List<RawWarning> warnings)
     {
         double[] origin = Numbers(directory, Tag.DefaultCropOrigin, 2, warnings);

@@ -1,8 +1,8 @@
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Samples compressed with LZW as TIFF 6.0, section 13, has it: codes of 9 to 12 bits, the highest bit first, widened
-/// one code early.
+/// Samples compressed with LZW as in TIFF 6.0, section 13: codes of 9 to 12 bits, highest bit first, widened one code
+/// early.
 /// </summary>
 internal sealed class LzwDecoder : SegmentDecoder
 {
@@ -17,7 +17,7 @@ internal sealed class LzwDecoder : SegmentDecoder
     private readonly ushort[] length = new ushort[MaxCodes];
     private readonly byte[] last = new byte[MaxCodes];
     private readonly byte[] first = new byte[MaxCodes];
-    private readonly byte[] pending = new byte[MaxCodes]; // the end of a string that began in the row before
+    private readonly byte[] pending = new byte[MaxCodes]; // the end of a string that began in the previous row
     private (int From, int To) waiting;
     private int free;
     private int width;
@@ -77,7 +77,7 @@ internal sealed class LzwDecoder : SegmentDecoder
     }
 
     /// <summary>
-    /// The string before, plus the first byte of this one; this one may be the one that is just being defined.
+    /// Defines the previous string plus the first byte of this one, which may be the very string being defined.
     /// </summary>
     private void Define(int code)
     {

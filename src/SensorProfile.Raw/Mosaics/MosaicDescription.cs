@@ -4,19 +4,19 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Reads what a directory says of its mosaic: areas, colour filter, curve, and through <see cref="LevelTags"/> its
-/// levels.
+/// Reads the description of a mosaic from its directory: areas, colour filter, curve and, through
+/// <see cref="LevelTags"/>, levels.
 /// </summary>
 internal static class MosaicDescription
 {
     private const int MaxMaskedAreas = 64;
 
-    /// <summary>Reads it.</summary>
+    /// <summary>Reads the description.</summary>
     /// <param name="found">The directory.</param>
     /// <param name="layout">Its layout.</param>
-    /// <param name="warnings">Takes what was passed over.</param>
-    /// <exception cref="RawFormatException">A tag without which samples cannot be understood is wrong or unknown to
-    /// this reader.</exception>
+    /// <param name="warnings">Receives what was ignored.</param>
+    /// <exception cref="RawFormatException">A tag needed to interpret the samples is wrong or not
+    /// supported.</exception>
     public static RawMosaic Of(FoundMosaic found, SegmentLayout layout, List<RawWarning> warnings)
     {
         TiffDirectory directory = found.Directory;
@@ -107,7 +107,7 @@ internal static class MosaicDescription
             throw directory.Refuse(
                 Tag.CFALayout,
                 RawRefusal.UnknownCoding,
-                Invariant($"the pixels stand in staggered rows or columns (layout {layout}), not in a rectangle."),
+                Invariant($"the pixels lie in staggered rows or columns (layout {layout}), not in a rectangle."),
                 convert
             );
         long[] repeat = directory.Integers(Tag.CFARepeatPatternDim, 2);

@@ -3,12 +3,12 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>The directory of the mosaic and what kind of file it is in.</summary>
+/// <summary>The directory of the mosaic and the kind of its file.</summary>
 /// <param name="Directory">The directory.</param>
 /// <param name="Container">Kind of file.</param>
 /// <param name="Version">Version of DNG; null for other files.</param>
-/// <param name="HasColourFilter">Whether the samples stand behind a colour filter array.</param>
-/// <param name="Exposures">Mosaics of this size in the file.</param>
+/// <param name="HasColourFilter">Whether the samples lie behind a colour filter array.</param>
+/// <param name="Exposures">Number of mosaics of this size in the file.</param>
 internal sealed record FoundMosaic(
     TiffDirectory Directory,
     RawContainer Container,
@@ -17,7 +17,7 @@ internal sealed record FoundMosaic(
     int Exposures
 );
 
-/// <summary>Finds the mosaic of full resolution among the previews, or says why there is none.</summary>
+/// <summary>Finds the full-resolution mosaic among the previews, or says why there is none.</summary>
 internal static class MosaicFinder
 {
     private const int WhiteIsZero = 0;
@@ -27,9 +27,9 @@ internal static class MosaicFinder
     private const int ColourFilterArray = 32803;
     private const int LinearRaw = 34892;
 
-    /// <summary>Finds it.</summary>
+    /// <summary>Finds the mosaic.</summary>
     /// <param name="file">The file.</param>
-    /// <param name="warnings">Takes the warning that there are several.</param>
+    /// <param name="warnings">Receives a warning when there are several.</param>
     /// <exception cref="RawFormatException">There is none.</exception>
     public static FoundMosaic Find(TiffFile file, List<RawWarning> warnings)
     {
@@ -49,7 +49,9 @@ internal static class MosaicFinder
             : new FoundMosaic(CheckPlain(plain[0]), RawContainer.Tiff, null, false, Exposures(plain, warnings));
     }
 
-    /// <summary>Images as large as the first: several exposures in one file (shifted by pixels, or a series).</summary>
+    /// <summary>
+    /// Counts images as large as the first: several exposures in one file (pixel shift, or a series).
+    /// </summary>
     private static int Exposures(TiffDirectory[] images, List<RawWarning> warnings)
     {
         int count = images.Count(image => Samples(image) == Samples(images[0]));
@@ -88,7 +90,7 @@ internal static class MosaicFinder
     private static long Samples(TiffDirectory directory) =>
         (Peek(directory, Tag.ImageWidth) ?? 0) * (Peek(directory, Tag.ImageLength) ?? 0);
 
-    /// <summary>A number while directories are looked through; what is wrong with it shows when it is needed.</summary>
+    /// <summary>A number read while searching directories; its faults surface when it is needed.</summary>
     private static long? Peek(TiffDirectory directory, Tag tag)
     {
         try

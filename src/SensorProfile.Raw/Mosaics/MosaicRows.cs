@@ -4,24 +4,25 @@ using SensorProfile.Raw.Jpeg;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Rows of the whole mosaic from its strips or tiles. The decoders of two rows of tiles are kept, a few kilobytes each.
+/// Reads rows of the whole mosaic from its strips or tiles. The decoders of two rows of tiles are kept, a few kilobytes
+/// each.
 /// </summary>
 internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) : IDisposable
 {
-    private const int MaxBands = 2; // threads that share out the rows of a frame work on both sides of a border
+    private const int MaxBands = 2; // threads sharing the rows of a frame work on both sides of a border
 
-    // of hostile files with thousands beside each other one row is enough
+    // for hostile files with thousands of tiles side by side, one row has to do
     private const int MaxTilesOfSeveralBands = 256;
 
     private readonly Lock gate = new();
     private readonly ushort[] scratch = new ushort[layout.SegmentWidth];
-    private readonly List<Band> bands = []; // the last used one last
+    private readonly List<Band> bands = []; // most recently used last
 
-    /// <summary>Reads a part of some rows.</summary>
+    /// <summary>Reads part of some rows.</summary>
     /// <param name="firstRow">First row of the mosaic.</param>
     /// <param name="left">First column.</param>
     /// <param name="width">Columns; the span holds a whole number of such rows.</param>
-    /// <param name="samples">Where they go.</param>
+    /// <param name="samples">Receives the samples.</param>
     /// <exception cref="RawFormatException">The samples are damaged.</exception>
     public void Read(int firstRow, int left, int width, Span<ushort> samples)
     {
@@ -33,7 +34,7 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
             }
             catch
             {
-                Leave(); // the decoders stand in the middle of something
+                Leave(); // the decoders are in an undefined state
                 throw;
             }
         }
@@ -60,7 +61,7 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
         }
     }
 
-    /// <summary>Gives back windows of bytes; where decoding stands is kept.</summary>
+    /// <summary>Releases the byte windows; the decoding positions are kept.</summary>
     public void Park()
     {
         lock (gate)
@@ -93,7 +94,7 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
         return band.Decoders;
     }
 
-    /// <summary>The columns that one strip or tile has of the rows.</summary>
+    /// <summary>Reads the columns of the rows that lie in one strip or tile.</summary>
     private void ReadPart(SegmentDecoder decoder, int across, int rowOfBand, int left, int width, Span<ushort> samples)
     {
         decoder.MoveTo(rowOfBand, scratch);
@@ -121,6 +122,6 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
         };
     }
 
-    /// <summary>The decoders of the strips or tiles beside each other.</summary>
+    /// <summary>The decoders of the strips or tiles side by side.</summary>
     private sealed record Band(int Index, SegmentDecoder[] Decoders);
 }

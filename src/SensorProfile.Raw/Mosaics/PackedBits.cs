@@ -3,11 +3,11 @@ using System.Buffers.Binary;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Samples packed one after the other, the highest bit first (TIFF FillOrder 1), in either direction.
+/// Samples packed without gaps, highest bit first (TIFF FillOrder 1), in either direction.
 /// </summary>
 internal static class PackedBits
 {
-    /// <summary>Unpacks samples of any width from 1 to 16 bits; the definition of what the faster ones do.</summary>
+    /// <summary>Unpacks samples of any width from 1 to 16 bits; the reference for the faster versions.</summary>
     public static void Unpack(ReadOnlySpan<byte> packed, Span<ushort> samples, int bits)
     {
         uint buffer = 0;
@@ -29,7 +29,7 @@ internal static class PackedBits
         for (; samples.Length >= 4 && packed.Length >= 8; packed = packed[6..], samples = samples[4..])
         {
             ulong six = BinaryPrimitives.ReadUInt64BigEndian(packed);
-            samples[3] = (ushort)((six >> 16) & 0xFFF); // the last one first: one check of the bounds
+            samples[3] = (ushort)((six >> 16) & 0xFFF); // last one first: a single bounds check
             samples[2] = (ushort)((six >> 28) & 0xFFF);
             samples[1] = (ushort)((six >> 40) & 0xFFF);
             samples[0] = (ushort)(six >> 52);
@@ -51,7 +51,7 @@ internal static class PackedBits
         Unpack(packed, samples, 14);
     }
 
-    /// <summary>Packs samples of 1 to 16 bits; the last byte is filled up with zeros.</summary>
+    /// <summary>Packs samples of 1 to 16 bits; the last byte is padded with zeros.</summary>
     public static void Pack(ReadOnlySpan<ushort> samples, Span<byte> packed, int bits)
     {
         uint buffer = 0;

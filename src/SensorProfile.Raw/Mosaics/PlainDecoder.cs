@@ -1,6 +1,6 @@
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Samples that are not compressed: bytes, 16-bit numbers, or packed bits.</summary>
+/// <summary>Uncompressed samples: bytes, 16-bit numbers, or packed bits.</summary>
 internal sealed class PlainDecoder : SegmentDecoder
 {
     private readonly SampleRow form;

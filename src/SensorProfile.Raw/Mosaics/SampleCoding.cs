@@ -3,15 +3,15 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>How single samples are coded: bits, order of bytes, compression, differences.</summary>
+/// <summary>How single samples are coded: bits, byte order, compression, differences.</summary>
 /// <param name="Compression">The compression.</param>
-/// <param name="Bits">Bits of a sample, 8 to 16.</param>
-/// <param name="IsBigEndian">Order of the bytes of a 16-bit sample; samples of other widths are packed with the highest
-/// bit first.</param>
-/// <param name="Distance">0 when samples are stored as they are; else each is stored as the difference to the one so
-/// many columns before it.</param>
-/// <param name="SixteenBitsAreCoded">Whether differences of −32768 are followed by 16 bits in lossless JPEG, as the
-/// first DNG version had it.</param>
+/// <param name="Bits">Bits per sample, 8 to 16.</param>
+/// <param name="IsBigEndian">Byte order of 16-bit samples; samples of other widths are packed highest bit
+/// first.</param>
+/// <param name="Distance">0 when samples are stored directly; otherwise each is stored as the difference from the one
+/// this many columns before.</param>
+/// <param name="SixteenBitsAreCoded">Whether differences of −32768 are followed by 16 bits in lossless JPEG, as in the
+/// first DNG version.</param>
 internal sealed record SampleCoding(
     RawCompression Compression,
     int Bits,
@@ -31,14 +31,15 @@ internal sealed record SampleCoding(
     private const int JpegXl = 52546;
     private const string Convert = "Convert it to DNG with lossless compression or none.";
 
-    /// <summary>Bits that a sample takes in the file: some cameras store 9 to 15 bits as 16-bit numbers.</summary>
+    /// <summary>Bits of a sample in the file: some cameras store 9 to 15 bits as 16-bit numbers.</summary>
     public int StoredBits { get; init; } = Bits;
 
-    /// <summary>Bytes of a row; rows begin at whole bytes.</summary>
+    /// <summary>Bytes per row; rows begin at whole bytes.</summary>
     public long RowBytes(int width) => (((long)width * StoredBits) + 7) / 8;
 
     /// <summary>
-    /// The fewest bytes that so many samples can take: a file that claims less is refused before anything is unpacked.
+    /// The fewest bytes that this many samples can take: a file that claims less is refused before anything is
+    /// unpacked.
     /// </summary>
     public long MinBytes(int width, int height) =>
         Compression switch
@@ -52,8 +53,7 @@ internal sealed record SampleCoding(
     /// <summary>Reads the coding of a directory.</summary>
     /// <param name="directory">The directory of the mosaic.</param>
     /// <param name="version">Version of DNG; null for other files.</param>
-    /// <exception cref="RawFormatException">The coding is one that this reader does not know, or loses
-    /// something.</exception>
+    /// <exception cref="RawFormatException">The coding is not supported, or is lossy.</exception>
     public static SampleCoding Of(TiffDirectory directory, Version? version)
     {
         RawCompression compression = CompressionOf(directory);
@@ -78,7 +78,7 @@ internal sealed record SampleCoding(
         {
             NoCompression => RawCompression.None,
             Lzw => RawCompression.Lzw,
-            Jpeg => RawCompression.LosslessJpeg, // whether it is lossless its frame header says
+            Jpeg => RawCompression.LosslessJpeg, // its frame header tells whether it is lossless
             AdobeDeflate or OldDeflate => RawCompression.Deflate,
             LossyJpeg => throw directory.Refuse(
                 Tag.Compression,
@@ -141,7 +141,7 @@ internal sealed record SampleCoding(
         {
             null or 1 => 0,
             2 => 1,
-            34892 => 2, // DNG 1.4: the sample two columns before, of the same colour
+            34892 => 2, // DNG 1.4: the sample two columns before, which has the same colour
             34893 => 4,
             { } other => throw directory.Refuse(
                 Tag.Predictor,

@@ -3,19 +3,19 @@ using System.Runtime.InteropServices;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Turns the bytes of one row into samples.</summary>
-/// <param name="bits">Bits of a sample, 8 to 16.</param>
-/// <param name="bigEndian">Order of the bytes of a 16-bit sample.</param>
-/// <param name="distance">0 when samples are stored as they are; else each is the difference to the one so many columns
-/// before it (modulo 2⁸ or 2¹⁶).</param>
+/// <summary>Decodes the bytes of one row to samples.</summary>
+/// <param name="bits">Bits per sample, 8 to 16.</param>
+/// <param name="bigEndian">Byte order of 16-bit samples.</param>
+/// <param name="distance">0 when samples are stored directly; otherwise each is the difference from the one this many
+/// columns before (modulo 2⁸ or 2¹⁶).</param>
 internal readonly struct SampleRow(int bits, bool bigEndian, int distance)
 {
-    /// <summary>Bytes of a row.</summary>
+    /// <summary>Bytes per row.</summary>
     public int Bytes(int width) => ((width * bits) + 7) / 8;
 
     /// <summary>Unpacks a row.</summary>
     /// <param name="stored">Its bytes.</param>
-    /// <param name="samples">Room for its samples.</param>
+    /// <param name="samples">Buffer for its samples.</param>
     public void Read(ReadOnlySpan<byte> stored, Span<ushort> samples)
     {
         switch (bits)

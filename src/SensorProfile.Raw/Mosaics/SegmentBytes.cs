@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>The bytes of one strip or tile in their order, through a window of a few kilobytes.</summary>
+/// <summary>The bytes of one strip or tile in order, through a window of a few kilobytes.</summary>
 internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
 {
     private const int WindowBytes = 16 * 1024;
@@ -19,10 +19,10 @@ internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
     /// <summary>Offset of the next byte within the segment.</summary>
     public long Position => next - (end - at);
 
-    /// <summary>What is left in the window; empty only at the end of the segment, after <see cref="Fill"/>.</summary>
+    /// <summary>The rest of the window; empty only at the end of the segment, after <see cref="Fill"/>.</summary>
     public ReadOnlySpan<byte> Window => window.AsSpan(at, end - at);
 
-    /// <summary>Goes to an offset within the segment.</summary>
+    /// <summary>Moves to an offset within the segment.</summary>
     public void MoveTo(long position)
     {
         long back = next - position;
@@ -34,10 +34,10 @@ internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
         (at, end, next) = (0, 0, position);
     }
 
-    /// <summary>Steps over bytes of the window.</summary>
+    /// <summary>Skips bytes of the window.</summary>
     public void Advance(int bytes) => at += bytes;
 
-    /// <summary>Reads on until the window holds so many bytes, or all that are left.</summary>
+    /// <summary>Reads until the window holds the given number of bytes, or all that are left.</summary>
     public void Fill(int wanted = WindowBytes)
     {
         int kept = end - at;
@@ -60,8 +60,8 @@ internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
             throw Damaged("the file ends within it.");
     }
 
-    /// <summary>The next bytes, stepped over.</summary>
-    /// <exception cref="RawFormatException">The segment ends before.</exception>
+    /// <summary>Returns the next bytes and skips them.</summary>
+    /// <exception cref="RawFormatException">The segment ends too early.</exception>
     public ReadOnlySpan<byte> Take(int bytes)
     {
         if (end - at < bytes)
@@ -73,18 +73,18 @@ internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
         return taken;
     }
 
-    /// <summary>Gives the window back; the next read fills it again.</summary>
+    /// <summary>Releases the window; the next read fills it again.</summary>
     public void Park()
     {
         long position = Position;
         (window, at, end, next) = ([], 0, 0, position);
     }
 
-    /// <summary>Damage at the next byte.</summary>
+    /// <summary>Makes an exception for damage at the next byte.</summary>
     public RawFormatException Damaged(string problem, Exception? cause = null) =>
         Refuse(RawRefusal.Damaged, problem, TiffDirectory.Repair, cause);
 
-    /// <summary>A refusal at the next byte.</summary>
+    /// <summary>Makes a refusal at the next byte.</summary>
     public RawFormatException Refuse(RawRefusal refusal, string problem, string remedy, Exception? cause = null) =>
         new(
             refusal,

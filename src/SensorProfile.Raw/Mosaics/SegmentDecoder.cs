@@ -1,22 +1,22 @@
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Gives the rows of one strip or tile, one after the other.</summary>
+/// <summary>Decodes the rows of one strip or tile, one after the other.</summary>
 internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
 {
     /// <summary>The bytes of the segment.</summary>
     protected SegmentBytes Bytes { get; } = bytes;
 
-    /// <summary>Columns.</summary>
+    /// <summary>Number of columns.</summary>
     public int Width { get; } = bytes.Segment.Width;
 
-    /// <summary>The row that comes next, from 0.</summary>
+    /// <summary>Index of the next row, from 0.</summary>
     public int NextRow { get; private set; }
 
     /// <summary>
-    /// Makes a row the next one. What is compressed is decoded up to it from the last place that is known.
+    /// Makes a given row the next one. Compressed data is decoded up to it from the nearest known position.
     /// </summary>
     /// <param name="row">Row of the segment.</param>
-    /// <param name="scratch">Room for one row.</param>
+    /// <param name="scratch">Buffer for one row.</param>
     /// <exception cref="RawFormatException">The samples before it are damaged.</exception>
     public void MoveTo(int row, Span<ushort> scratch)
     {
@@ -31,7 +31,7 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
     }
 
     /// <summary>Decodes the next row.</summary>
-    /// <param name="row">Room for <see cref="Width"/> samples.</param>
+    /// <param name="row">Buffer for <see cref="Width"/> samples.</param>
     /// <exception cref="RawFormatException">The samples are damaged.</exception>
     public void ReadRow(Span<ushort> row)
     {
@@ -39,14 +39,14 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
         NextRow++;
     }
 
-    /// <summary>Gives back what can be had again.</summary>
+    /// <summary>Releases whatever can be restored.</summary>
     public virtual void Park() => Bytes.Park();
 
     /// <inheritdoc/>
     public virtual void Dispose() { }
 
-    /// <summary>Goes to a place at or before a row.</summary>
-    /// <returns>The row at which it stands.</returns>
+    /// <summary>Moves to a known position at or before a row.</summary>
+    /// <returns>The row at that position.</returns>
     protected virtual int GoTo(int row)
     {
         if (row >= NextRow)
@@ -55,10 +55,10 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
         return 0;
     }
 
-    /// <summary>Keeps in mind where it stands, for those that can go back there.</summary>
+    /// <summary>Remembers the current position, in decoders that can return to it.</summary>
     protected virtual void Remember() { }
 
-    /// <summary>Goes back to the first row.</summary>
+    /// <summary>Returns to the first row.</summary>
     protected abstract void Restart();
 
     /// <summary>Decodes one row.</summary>

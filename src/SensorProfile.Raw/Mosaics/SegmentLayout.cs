@@ -4,7 +4,7 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// How the samples of a directory stand in the file, checked against the file's length before one is read.
+/// Layout of a directory's samples in the file, checked against the file's length before any is read.
 /// </summary>
 internal sealed class SegmentLayout
 {
@@ -44,23 +44,23 @@ internal sealed class SegmentLayout
     /// <summary>Coding of the samples.</summary>
     public SampleCoding Coding { get; }
 
-    /// <summary>Whether there are tiles rather than strips.</summary>
+    /// <summary>Whether there are tiles instead of strips.</summary>
     public bool IsTiled { get; }
 
-    /// <summary>Columns of a strip or tile.</summary>
+    /// <summary>Columns per strip or tile.</summary>
     public int SegmentWidth { get; }
 
-    /// <summary>Rows of a strip or tile.</summary>
+    /// <summary>Rows per strip or tile.</summary>
     public int SegmentHeight { get; }
 
-    /// <summary>Tiles beside each other; 1 for strips.</summary>
+    /// <summary>Number of tiles side by side; 1 for strips.</summary>
     public int Across { get; }
 
-    /// <summary>Strips or tiles one below the other.</summary>
+    /// <summary>Number of strips or tiles from top to bottom.</summary>
     public int Down { get; }
 
     /// <summary>Reads the layout of a directory.</summary>
-    /// <exception cref="RawFormatException">It is contradictory, too large, or goes beyond the end of the
+    /// <exception cref="RawFormatException">It is contradictory, too large, or extends beyond the end of the
     /// file.</exception>
     public static SegmentLayout Of(TiffDirectory directory, SampleCoding coding)
     {
@@ -79,13 +79,13 @@ internal sealed class SegmentLayout
     }
 
     /// <summary>
-    /// Whether 9 to 15 bits stand unpacked in 16-bit numbers; no tag says so, only the length of the first strip or
-    /// tile.
+    /// Whether samples of 9 to 15 bits are stored as 16-bit numbers; no tag tells, only the length of the first strip
+    /// or tile.
     /// </summary>
     private bool StandsInWords() =>
         Coding is { Compression: RawCompression.None, Bits: > 8 and < 16 }
         && byteCounts[0] == 2L * SegmentWidth * SegmentHeight
-        && Coding.RowBytes(SegmentWidth) < 2L * SegmentWidth; // a few narrow rows take the same either way: then packed, as TIFF has it
+        && Coding.RowBytes(SegmentWidth) < 2L * SegmentWidth; // a few narrow rows take as much either way: then packed, as in TIFF
 
     private Tag OffsetsTag => IsTiled ? Tag.TileOffsets : Tag.StripOffsets;
 

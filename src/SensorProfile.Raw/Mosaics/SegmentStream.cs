@@ -1,6 +1,6 @@
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>The bytes of a strip or tile as a stream that runs forward only.</summary>
+/// <summary>The bytes of a strip or tile as a forward-only stream.</summary>
 internal sealed class SegmentStream(SegmentBytes bytes) : Stream
 {
     public override bool CanRead => true;

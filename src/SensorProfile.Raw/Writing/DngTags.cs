@@ -3,12 +3,12 @@ using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>The tags of a DNG besides those of the samples' layout.</summary>
+/// <summary>The tags of a DNG other than the layout of the samples.</summary>
 internal static class DngTags
 {
     private const int D65 = 21; // Exif LightSource
 
-    // XYZ to linear sRGB (IEC 61966-2-1): a colour matrix is mandatory, and a synthetic camera has no better one.
+    // XYZ to linear sRGB (IEC 61966-2-1): a colour matrix is mandatory, and a synthetic camera has no better one
     private static readonly double[] xyzToRgb =
     [
         3.2406,
@@ -22,7 +22,7 @@ internal static class DngTags
         1.0570,
     ];
 
-    /// <summary>What belongs in the first directory: versions, camera, colours.</summary>
+    /// <summary>Tags of the first directory: versions, camera, colours.</summary>
     public static void AddCamera(TiffEntries entries, DngFrame frame)
     {
         string camera = frame.Facts.Camera ?? "Unnamed camera";
@@ -39,11 +39,11 @@ internal static class DngTags
         entries.Fractions(Tag.ColorMatrix1, signed: true, [.. xyzToRgb.Select(Fraction.Of)]);
     }
 
-    /// <summary>What belongs with the mosaic: colour filter, areas, levels, curve.</summary>
+    /// <summary>Tags of the mosaic: colour filter, areas, levels, curve.</summary>
     public static void AddMosaic(TiffEntries entries, DngFrame frame)
     {
         const int colourFilterArray = 32803;
-        const int linearRaw = 34892; // the specification's way to say: one sample per pixel, no filter
+        const int linearRaw = 34892; // in the specification, this means one sample per pixel, no filter
         entries.Shorts(Tag.PhotometricInterpretation, frame.ColourFilter is null ? linearRaw : colourFilterArray);
         if (frame.ColourFilter is { } filter)
         {

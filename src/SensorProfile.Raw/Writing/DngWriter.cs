@@ -6,12 +6,12 @@ namespace SensorProfile.Raw.Writing;
 /// <summary>Writes mosaics as DNG 1.4.</summary>
 public static class DngWriter
 {
-    /// <summary>Writes a frame; the name appears only when the file is complete.</summary>
+    /// <summary>Writes a frame; the file appears under its name only when complete.</summary>
     /// <param name="path">Name of the file.</param>
     /// <param name="frame">The frame.</param>
-    /// <param name="form">How its samples are laid down; null for one strip of 16-bit numbers.</param>
+    /// <param name="form">How its samples are stored; null for one strip of 16-bit numbers.</param>
     /// <param name="overwrite">Whether a file of that name may be replaced.</param>
-    /// <exception cref="ArgumentException">The frame contradicts itself, or the form does not fit it.</exception>
+    /// <exception cref="ArgumentException">The frame is inconsistent, or the form does not fit it.</exception>
     /// <exception cref="IOException">The file cannot be written, or its name is taken.</exception>
     public static void Write(string path, DngFrame frame, DngForm? form = null, bool overwrite = false)
     {
@@ -21,7 +21,7 @@ public static class DngWriter
         NewDngFile.Write(path, overwrite, stream => Write(stream, frame, form));
     }
 
-    /// <summary>Writes a frame into a stream that is empty and can seek.</summary>
+    /// <summary>Writes a frame to an empty, seekable stream.</summary>
     internal static void Write(Stream stream, DngFrame frame, DngForm form)
     {
         var file = new TiffBuilder(stream, form.IsBigEndian);

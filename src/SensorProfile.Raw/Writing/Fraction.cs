@@ -1,14 +1,14 @@
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>A fraction of 32-bit numbers.</summary>
-/// <param name="Numerator">Above the line.</param>
-/// <param name="Denominator">Below the line, positive.</param>
+/// <summary>A fraction with 32-bit terms.</summary>
+/// <param name="Numerator">The numerator.</param>
+/// <param name="Denominator">The denominator, positive.</param>
 internal readonly record struct Fraction(long Numerator, long Denominator)
 {
     /// <summary>
-    /// The simplest fraction that divides out to the number, or the closest with 31 bits on either side.
+    /// The simplest fraction equal to the number, or the closest with terms of 31 bits.
     /// </summary>
-    /// <remarks>Convergents of its continued fraction; each is the best of all fractions with smaller terms.</remarks>
+    /// <remarks>A convergent of the continued fraction; each is the best of all fractions with smaller terms.</remarks>
     /// <param name="value">A finite number within ±2³¹.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite or too large.</exception>
     public static Fraction Of(double value)

@@ -1,8 +1,7 @@
 namespace SensorProfile.Raw.Writing;
 
 /// <summary>
-/// Writes a file so that its name either holds all of it or does not appear: temporary file in the same folder, then
-/// renamed.
+/// Writes a file that appears under its name complete or not at all: temporary file in the same folder, then renamed.
 /// </summary>
 internal static class NewDngFile
 {

@@ -3,14 +3,14 @@ using SensorProfile.Raw.Containers;
 namespace SensorProfile.Raw.Writing;
 
 /// <summary>
-/// A small grey picture of the frame, 8 bits, three equal colours: every pixel the mean of a square block, between the
-/// frame's extremes.
+/// A small grey image of the frame, 8 bits, three equal colours: every pixel is the mean of a square block, scaled
+/// between the frame's extremes.
 /// </summary>
 internal static class Preview
 {
     private const int LargestSide = 128;
 
-    /// <summary>Writes the picture.</summary>
+    /// <summary>Writes the image.</summary>
     /// <returns>Its directory.</returns>
     public static TiffEntries Directory(TiffBuilder file, DngFrame frame)
     {

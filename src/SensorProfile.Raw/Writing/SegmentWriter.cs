@@ -7,10 +7,10 @@ using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>Writes the samples of a mosaic as strips or tiles and says in its directory where they are.</summary>
+/// <summary>Writes the samples of a mosaic as strips or tiles and records their positions in its directory.</summary>
 internal static class SegmentWriter
 {
-    /// <summary>Writes them.</summary>
+    /// <summary>Writes the samples.</summary>
     public static void Write(TiffBuilder file, TiffEntries entries, DngFrame frame, DngForm form)
     {
         bool tiled = form.TileSide > 0;

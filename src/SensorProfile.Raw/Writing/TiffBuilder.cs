@@ -5,7 +5,8 @@ using SensorProfile.Raw.Containers;
 namespace SensorProfile.Raw.Writing;
 
 /// <summary>
-/// Writes a TIFF file: what the directories point to first, the directories last, the header's pointer at the very end.
+/// Writes a TIFF file: first the data that directories point to, then the directories, and the header's pointer at the
+/// very end.
 /// </summary>
 internal sealed class TiffBuilder
 {
@@ -21,7 +22,7 @@ internal sealed class TiffBuilder
         stream.Write(new byte[HeaderBytes]);
     }
 
-    /// <summary>Writes bytes on an even offset.</summary>
+    /// <summary>Writes bytes at an even offset.</summary>
     /// <returns>Their offset.</returns>
     /// <exception cref="IOException">The file would be longer than TIFF can address.</exception>
     public long Append(ReadOnlySpan<byte> bytes)
@@ -58,7 +59,7 @@ internal sealed class TiffBuilder
         return Append(bytes);
     }
 
-    /// <summary>Writes the header, which makes the file one.</summary>
+    /// <summary>Writes the header, which completes the file.</summary>
     public void Finish(long firstDirectory)
     {
         var header = new byte[HeaderBytes];
@@ -68,7 +69,7 @@ internal sealed class TiffBuilder
         stream.Write(header);
     }
 
-    /// <summary>An empty directory of this file's byte order.</summary>
+    /// <summary>An empty directory in this file's byte order.</summary>
     public TiffEntries NewDirectory() => new(bigEndian);
 
     private void UInt16(Span<byte> at, ushort value) => TiffEntries.Put(at, value, bigEndian);
@@ -76,7 +77,7 @@ internal sealed class TiffBuilder
     private void UInt32(Span<byte> at, uint value) => TiffEntries.Put(at, value, bigEndian);
 }
 
-/// <summary>The entries of a directory that is being made.</summary>
+/// <summary>The entries of a directory under construction.</summary>
 internal sealed class TiffEntries(bool bigEndian)
 {
     private readonly SortedDictionary<Tag, (TiffType Type, byte[] Values)> entries = [];
@@ -84,7 +85,7 @@ internal sealed class TiffEntries(bool bigEndian)
     /// <summary>Number of entries.</summary>
     public int Count => entries.Count;
 
-    /// <summary>The entries by rising tag, as TIFF wants them.</summary>
+    /// <summary>The entries in ascending order of tag, as TIFF requires.</summary>
     public IEnumerable<(Tag Tag, TiffType Type, byte[] Values)> InOrder =>
         entries.Select(entry => (entry.Key, entry.Value.Type, entry.Value.Values));
 
@@ -139,7 +140,7 @@ internal sealed class TiffEntries(bool bigEndian)
     /// <summary>Adds single bytes.</summary>
     public void Bytes(Tag tag, TiffType type, params byte[] values) => entries[tag] = (type, values);
 
-    /// <summary>Adds text, when there is some.</summary>
+    /// <summary>Adds text, if there is any.</summary>
     public void Text(Tag tag, string? text)
     {
         if (!string.IsNullOrEmpty(text))

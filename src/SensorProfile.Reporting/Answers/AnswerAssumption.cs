@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers;
 
-/// <summary>Where something that an answer assumes comes from.</summary>
+/// <summary>Where an assumption of an answer comes from.</summary>
 internal enum AssumptionSource
 {
     /// <summary>The command line.</summary>
@@ -15,13 +15,13 @@ internal enum AssumptionSource
     /// <summary>The profile.</summary>
     Profile,
 
-    /// <summary>Nobody said: the program's own default.</summary>
+    /// <summary>The program's own default: the user gave nothing.</summary>
     Default,
 }
 
 /// <summary>One thing that an answer rests on besides the measurements.</summary>
 /// <param name="Name">As scripts know it: "sky", "acceptedLoss".</param>
-/// <param name="Value">A number in the unit that the contract names, a word, or a list of them.</param>
+/// <param name="Value">A number in the unit of the JSON contract, a word, or a list of either.</param>
 /// <param name="Source">Where it comes from.</param>
 /// <param name="Text">As people read it: "accepted loss 5 %".</param>
 internal sealed record AnswerAssumption(
@@ -35,7 +35,7 @@ internal sealed record AnswerAssumption(
     public static AnswerAssumption Option(string name, object? value, bool given, string text) =>
         new(name, value, given ? AssumptionSource.Option : AssumptionSource.Default, text);
 
-    /// <summary>The sky, e-/px/s: a named one, or one that was given, estimated or measured on lights.</summary>
+    /// <summary>The sky, e-/px/s: a named one, or one given, estimated or measured on lights.</summary>
     public static AnswerAssumption Sky(SkyRate sky) =>
         Option("sky", sky.Rate.Value, !NamedSkies.All.Contains(sky), $"{sky.Name}, {SkyFields.Rate(sky)}");
 }

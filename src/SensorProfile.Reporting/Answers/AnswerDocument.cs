@@ -14,41 +14,41 @@ internal sealed record AnswerDocument
     /// <summary>One sentence to act on: the first line.</summary>
     public required string Sentence { get; init; }
 
-    /// <summary>One word for scripts.</summary>
+    /// <summary>The verdict as one word, for scripts.</summary>
     public required string Verdict { get; init; }
 
     /// <summary>Why, in a sentence or two; empty when the sentence says it all.</summary>
     public string Reason { get; init; } = "";
 
-    /// <summary>Printed above the quantities; empty for none.</summary>
+    /// <summary>Heading above the quantities; empty for none.</summary>
     public string QuantitiesTitle { get; init; } = "";
 
     public IReadOnlyList<AnswerQuantity> Quantities { get; init; } = [];
 
     public IReadOnlyList<AnswerTable> Tables { get; init; } = [];
 
-    /// <summary>What the answer rests on besides the measurements, and where each of it comes from.</summary>
+    /// <summary>What the answer assumes besides the measurements, and where each assumption comes from.</summary>
     public IReadOnlyList<AnswerAssumption> Assumptions { get; init; } = [];
 
-    /// <summary>What the user could still say, as far as it changes the answer.</summary>
+    /// <summary>What the user could still specify to change the answer.</summary>
     public IReadOnlyList<AnswerHint> Hints { get; init; } = [];
 
-    /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
+    /// <summary>Closing lines, printed verbatim: where the report is, commands to copy.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 
     /// <summary>
-    /// Members of the JSON document that only this command has: a record, of whose type its schema is made. Null where
+    /// Members of the JSON document that only this command has: a record, from whose type its schema is generated. Null where
     /// nothing could be answered.
     /// </summary>
     public object? Fields { get; init; }
 
-    /// <summary>Frames that would settle what cannot be told.</summary>
+    /// <summary>Frames that would settle an answer of "cannot tell".</summary>
     public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
-    /// <summary>The answer of each colour, where they are scaled apart.</summary>
+    /// <summary>The answer for each colour, where colours are scaled separately.</summary>
     public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
 
-    /// <summary>Draws the curves behind it, for pages; null where there are none.</summary>
+    /// <summary>Draws the curves behind the answer, for pages; null where there are none.</summary>
     public Func<FigureBlock?>? Figure { get; init; }
 
     public IReadOnlyList<Finding> Findings { get; init; } = [];

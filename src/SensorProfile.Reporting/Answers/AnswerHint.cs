@@ -1,6 +1,6 @@
 namespace SensorProfile.Reporting.Answers;
 
-/// <summary>What the user could say to make an answer their own; the command line knows the options for it.</summary>
+/// <summary>What the user could specify to make an answer their own; the command line knows the options for it.</summary>
 internal enum AnswerHint
 {
     /// <summary>The sky was assumed.</summary>

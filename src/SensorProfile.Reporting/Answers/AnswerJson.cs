@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>
-/// A reply as the one JSON document that <c>--json</c> prints. Names and numbers are part of the contract.
+/// A reply as the single JSON document that <c>--json</c> prints. Its names and numbers are a contract with scripts.
 /// </summary>
 internal static class AnswerJson
 {

@@ -6,10 +6,10 @@ using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Reporting.Answers;
 
-/// <summary>The JSON Schema of what <c>--json</c> prints, made from the records that are printed.</summary>
+/// <summary>The JSON Schema of what <c>--json</c> prints, generated from the records that are printed.</summary>
 /// <remarks>
-/// JSON Schema draft 2020-12. Where nothing could be answered a document ends with what all commands say: sentence,
-/// verdict, findings. Members that a schema does not know are allowed, because later versions may add some.
+/// JSON Schema draft 2020-12. A document without an answer has only the members common to all commands: sentence,
+/// verdict, findings. Unknown members are allowed, because later versions may add some.
 /// </remarks>
 internal sealed class AnswerSchema
 {
@@ -56,12 +56,12 @@ internal sealed class AnswerSchema
             typeof(IReadOnlyList<ColourAnswer>)
         );
         members["assumptions"] = Said(
-            "What it rests on besides the measurements.",
+            "What the answer assumes besides the measurements.",
             typeof(IReadOnlyList<AnswerAssumption>)
         );
         members["findings"] = Said("What was found on the way.", typeof(IReadOnlyList<Finding>));
         members["cautions"] = Said("Cautions for people and equipment.", typeof(IReadOnlyList<string>));
-        members["rulesOfThumb"] = Said("The trade's rules beside the answer.", typeof(IReadOnlyList<string>));
+        members["rulesOfThumb"] = Said("Common rules of thumb beside the answer.", typeof(IReadOnlyList<string>));
         string[] always =
         [
             "command",
@@ -96,7 +96,7 @@ internal sealed class AnswerSchema
     {
         _ = Of(fields);
         JsonNode record = records[NameOf(fields)];
-        _ = records.Remove(NameOf(fields)); // its members stand in the document itself
+        _ = records.Remove(NameOf(fields)); // its members are part of the document itself
         return ((JsonObject)record["properties"]!).Select(p => (p.Key, p.Value!.DeepClone()));
     }
 
@@ -113,10 +113,10 @@ internal sealed class AnswerSchema
         JsonTypeInfo info = context.TypeInfo;
         Type type = Nullable.GetUnderlyingType(info.Type) ?? info.Type;
         if (type == typeof(double))
-            return Kinds("number"); // what is not finite is written as null
+            return Kinds("number"); // values that are not finite are written as null
         if (node is not JsonObject schema)
             return node;
-        // what stands a second time comes as a pointer to the first, which does not say whether this one may be null
+        // a repeated type is exported as a pointer to its first occurrence, which does not say whether this one may be null
         bool pointer = schema.ContainsKey("$ref"),
             orNull = pointer && context.PropertyInfo is { IsGetNullable: true };
         if (info.Kind is JsonTypeInfoKind.Enumerable or JsonTypeInfoKind.Dictionary)
@@ -135,10 +135,10 @@ internal sealed class AnswerSchema
         return nullable ? OrNull(reference) : reference;
     }
 
-    /// <summary>A list anew: where the pointer leads nothing is left once its record has moved.</summary>
+    /// <summary>Exports a repeated list again: its pointer would dangle, since the record it points to has moved.</summary>
     private JsonNode Repeated(Type type, bool orNull) => orNull ? OrNull(Of(type)) : Of(type);
 
-    /// <summary>What a type says of the values of a dictionary is not whether they may be null.</summary>
+    /// <summary>Lets the values of a dictionary be null: its type does not say whether they may be.</summary>
     private static JsonObject Nullables(JsonObject schema)
     {
         if (schema["additionalProperties"] is JsonObject value && !value.ContainsKey("anyOf"))

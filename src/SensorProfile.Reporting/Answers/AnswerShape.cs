@@ -1,15 +1,15 @@
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>What the JSON document of a command can hold, from which its schema is made.</summary>
-/// <param name="Command">As it is typed: "darks match".</param>
+/// <param name="Command">Its name as typed: "darks match".</param>
 /// <param name="Verdicts">Words for scripts, beside "cannot-tell".</param>
-/// <param name="Fields">The records of what only this command says; several where it answers several questions.</param>
+/// <param name="Fields">The records with the fields of this command alone; several where it answers several questions.</param>
 internal sealed record AnswerShape(string Command, IReadOnlyList<string> Verdicts, params IReadOnlyList<Type> Fields)
 {
     public static AnswerShape Of<TVerdict>(string command, Type fields)
         where TVerdict : struct, Enum => new(command, Words<TVerdict>(), fields);
 
-    /// <summary>The same command asked another question.</summary>
+    /// <summary>Adds another question that the same command answers.</summary>
     public AnswerShape Or<TVerdict>(Type fields)
         where TVerdict : struct, Enum =>
         this with

@@ -1,7 +1,7 @@
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>A table of an answer.</summary>
-/// <param name="Title">Printed above it; empty for none.</param>
+/// <param name="Title">Heading above the table; empty for none.</param>
 /// <param name="Columns">Headings; a heading that starts with '>' sets its column flush right.</param>
 /// <param name="Rows">Cells, one per column.</param>
 internal sealed record AnswerTable(
@@ -10,14 +10,14 @@ internal sealed record AnswerTable(
     IReadOnlyList<IReadOnlyList<string>> Rows
 )
 {
-    /// <summary>Whether it says more than the numbers: it then comes first where there is little room.</summary>
+    /// <summary>Whether the table says more than the numbers: it then takes precedence where space is short.</summary>
     public bool Leading { get; init; }
 
     /// <summary>A list of points under a title.</summary>
     public static AnswerTable List(string title, IEnumerable<string> points) =>
         new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
 
-    /// <summary>The table without columns in which no row says anything.</summary>
+    /// <summary>The table without its empty columns.</summary>
     public AnswerTable WithoutEmptyColumns()
     {
         int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(c => Rows.Any(row => row[c].Length > 0))];

@@ -13,7 +13,7 @@ internal static class Cautions
         "Cooling below the dew point with spent desiccant makes frost inside the chamber: stop when the frames "
         + "show it.";
     private const string Warming =
-        "A camera that comes from a cold place, a refrigerator or a freezer must warm up in a closed bag before "
+        "A camera that comes in from the cold, a refrigerator or a freezer must warm up in a closed bag before "
         + "it is opened or powered: condensation on electronics can destroy it and is an electrical hazard.";
     private const string Power =
         "Batteries lose capacity in the cold; use only supplies and chargers meant for outdoor, damp use, and "
@@ -35,8 +35,8 @@ internal static class Cautions
     internal static IReadOnlyList<string> NightDarks { get; } = [Power, Estimates];
 
     /// <summary>
-    /// The cautions of a profile: those of cooling where the sensor was colder than the air of a mild night, those of
-    /// warming up else.
+    /// The cautions of a profile: about cooling where the sensor was colder than the air of a mild night, about warming
+    /// up otherwise.
     /// </summary>
     internal static IReadOnlyList<string> OfProfile(CameraProfile profile)
     {

@@ -3,14 +3,14 @@ using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Reporting.Answers;
 
-/// <summary>From the answer of a decision to the reply that is printed.</summary>
+/// <summary>Turns the answer of a decision into the reply that is printed.</summary>
 internal static class DecisionDocument
 {
-    /// <summary>The facts of an answer with the words for them.</summary>
-    /// <param name="command">As it was typed.</param>
+    /// <summary>Combines the facts of an answer with the words for them.</summary>
+    /// <param name="command">Its name as typed.</param>
     /// <param name="answer">The facts.</param>
     /// <param name="words">The words.</param>
-    /// <param name="fields">What only this command says, for scripts.</param>
+    /// <param name="fields">Fields that only this command adds to the JSON document.</param>
     public static AnswerDocument Of(string command, Answer answer, AnswerWords words, object fields) =>
         new()
         {
@@ -28,7 +28,7 @@ internal static class DecisionDocument
             CannotTell = words.CannotTell,
         };
 
-    /// <summary>A fair question that the profile cannot answer.</summary>
+    /// <summary>The reply to a valid question that the profile cannot answer.</summary>
     public static AnswerDocument CannotTell(string command, DecisionRefusedException refusal) =>
         new()
         {

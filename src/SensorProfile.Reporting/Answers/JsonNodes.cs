@@ -7,7 +7,7 @@ using System.Text.Json.Serialization.Metadata;
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>
-/// Records as JSON: names in camelCase, words of enumerations in kebab-case, what is not finite as null.
+/// Writes records as JSON: names in camelCase, enumeration values in kebab-case, non-finite numbers as null.
 /// </summary>
 internal static class JsonNodes
 {

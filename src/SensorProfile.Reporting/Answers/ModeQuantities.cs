@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
+using static System.FormattableString;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -57,6 +58,29 @@ internal static class ModeQuantities
                 ),
             ]
         );
+
+    /// <summary>Darks without a temperature: a row for each night, or for each group of a night.</summary>
+    public static AnswerTable Nights(ModeProfile mode) =>
+        new AnswerTable(
+            "Darks of unknown temperature",
+            ["from (UTC)", ">frames", ">warmer than the coldest of the night", ">dark current"],
+            [
+                .. mode.DarkNights.Select(n =>
+                    (IReadOnlyList<string>)
+                        [
+                            n.StartUtc is { } start ? Invariant($"{start:yyyy-MM-dd HH:mm}") : "unknown",
+                            QuantityText.Count(n.Frames),
+                            n.AboveColdest switch
+                            {
+                                null => "",
+                                { Value: > 0 } above => QuantityText.Of(above),
+                                _ => "the coldest",
+                            },
+                            QuantityText.Of(n.TypicalRate ?? n.RateFromVariance),
+                        ]
+                ),
+            ]
+        ).WithoutEmptyColumns();
 
     private static string Rate(DarkCurrentProfile? dark) =>
         dark?.ReferenceTemperature is { } celsius

@@ -5,7 +5,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>
-/// The answer of <c>characterise</c> and <c>report</c>: the camera's numbers and where the report stands.
+/// The answer of <c>characterise</c> and <c>report</c>: the camera's numbers and where the report is.
 /// </summary>
 internal static class ProfileDocument
 {
@@ -48,11 +48,13 @@ internal static class ProfileDocument
         };
     }
 
-    /// <summary>A single mode's numbers stand above the tables already.</summary>
+    /// <summary>A single mode needs no table: its numbers are already above the tables.</summary>
     private static IEnumerable<AnswerTable> Tables(CameraProfile profile, ModeProfile mode) =>
-        profile.Modes.Count == 1
-            ? [ModeQuantities.Channels(mode)]
-            : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];
+        [
+            .. profile.Modes.Count == 1 ? [] : new[] { ModeQuantities.Table(mode) },
+            ModeQuantities.Channels(mode),
+            .. mode.DarkNights.Count == 0 ? [] : new[] { ModeQuantities.Nights(mode) },
+        ];
 
     private static string Missing(CameraProfile profile, IReadOnlyList<string>[] missing)
     {
@@ -64,7 +66,7 @@ internal static class ProfileDocument
                 : profile.Modes.Zip(missing, (mode, names) =>
                     $"{string.Join(", ", names)} at {ModeLabel.Text(mode.Settings)}"
                 );
-        return $"Not measured: {string.Join("; ", parts)}. The findings say why, and which frames would do it.";
+        return $"Not measured: {string.Join("; ", parts)}. The findings say why, and which frames would help.";
     }
 
     private static List<string> Places(string folder) =>
@@ -83,7 +85,7 @@ internal static class ProfileDocument
         ];
 }
 
-/// <summary>What only <c>characterise</c> and <c>report</c> say, for scripts.</summary>
+/// <summary>Fields that only <c>characterise</c> and <c>report</c> add to the JSON document.</summary>
 internal sealed record ProfileFields(
     string Folder,
     CameraInfo Camera,

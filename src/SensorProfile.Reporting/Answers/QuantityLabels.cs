@@ -9,11 +9,11 @@ internal static class QuantityLabels
         [QuantityNames.DarkRatePerYear] = "dark current per year",
         [QuantityNames.NewHotPixelsPerYear] = "new hot pixels",
         [QuantityNames.HealedHotPixelsPerYear] = "healed hot pixels",
-        [QuantityNames.LossWorst] = "largest rise of a stack's noise by one of them",
+        [QuantityNames.LossWorst] = "largest rise in a stack's noise",
         [QuantityNames.Level] = "mean level of the computed dark",
         [QuantityNames.UncertaintyTypical] = "uncertainty, ordinary pixel",
         [QuantityNames.UncertaintyHot] = "uncertainty, hot pixel",
-        [QuantityNames.EquivalentFrames] = "as good as a master of so many frames",
+        [QuantityNames.EquivalentFrames] = "equivalent master of real darks",
         [QuantityNames.CoverageTypical] = "ordinary pixels within their 95 % interval",
         [QuantityNames.CoverageHot] = "hot pixels within their 95 % interval",
         [QuantityNames.CoverageGlow] = "pixels in the glow within their 95 % interval",
@@ -21,7 +21,7 @@ internal static class QuantityLabels
         [QuantityNames.CoverageAgainst] = "fresh darks within their 95 % interval",
     };
 
-    /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>
+    /// <summary>The known label of "toleranceWarmer", or else its name as words: "tolerance warmer".</summary>
     public static string Of(string name) =>
         DecisionLabels.Of(name)
         ?? (

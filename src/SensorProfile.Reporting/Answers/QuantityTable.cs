@@ -2,7 +2,7 @@ using SensorProfile.Reporting.Answers.Nights;
 
 namespace SensorProfile.Reporting.Answers;
 
-/// <summary>The numbers of an answer as a table: label, number, unit, and its interval or how it was found.</summary>
+/// <summary>The numbers of an answer as a table: label, number, unit, and its interval or method.</summary>
 internal static class QuantityTable
 {
     private const int DigitsWithoutUncertainty = 3;
@@ -10,7 +10,7 @@ internal static class QuantityTable
     /// <summary>The numbers under the title of their answer.</summary>
     /// <param name="reply">The answer.</param>
     /// <param name="quantities">Its numbers, or the first of them.</param>
-    /// <param name="methods">Whether a number without an interval says how it was found.</param>
+    /// <param name="methods">Whether the method is shown for a number without an interval.</param>
     public static AnswerTable Of(AnswerDocument reply, IEnumerable<AnswerQuantity> quantities, bool methods = true) =>
         new(reply.QuantitiesTitle, ["", ">", "", ""], [.. quantities.Select(q => Row(q, methods))]);
 

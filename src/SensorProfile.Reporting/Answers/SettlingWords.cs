@@ -18,10 +18,11 @@ internal static class SettlingWords
                 $"{Of(frames)} more should settle it: characterise them together with the frames of the profile.",
             SettlingOutcome.SpreadOverPixels => $"{Of(frames)} would show the spread: characterise again with them.",
             SettlingOutcome.TooManyFrames =>
-                $"More frames cannot settle it in practice: {Plain.Whole((long)SettlingSearch.MaxTimes)} times those of "
+                $"More frames cannot settle it in practice: even {Plain.Whole((long)SettlingSearch.MaxTimes)} times those of "
                     + "the profile would not be enough.",
-            _ => "More frames cannot settle it: what is left is the number of hot pixels, which is counted on this "
-                + "sensor no better than its few allow.",
+            _ =>
+                "More frames cannot settle it: what remains uncertain is the number of hot pixels, and this sensor has too "
+                    + "few of them to count it better.",
         };
 
     /// <summary>"12 darks of 30, 100 and 300 s at 30 °C and 32 bias frames (30 min)".</summary>

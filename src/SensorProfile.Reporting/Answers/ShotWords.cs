@@ -17,11 +17,11 @@ internal static class ShotWords
     public static IReadOnlyList<string> RulesOfThumb { get; } =
     ["\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead."];
 
-    /// <summary>What a line is for, and how to reach its conditions.</summary>
+    /// <summary>What a line of the list is for, and how to reach its conditions.</summary>
     public static string Purpose(PlannedShot shot) =>
         shot.Purpose switch
         {
-            ShotPurpose.ReadNoise => "shortest exposure, covered: read noise, of every pixel with 8 or more",
+            ShotPurpose.ReadNoise => "shortest exposure, covered: read noise (8 or more give it for every pixel)",
             ShotPurpose.White => "a pair exposed until it is evenly white: saturation and full well",
             ShotPurpose.DimLight =>
                 "a pair under an even, dim light: gain and linearity; keep the light for all pairs, "
@@ -31,7 +31,7 @@ internal static class ShotWords
             ShotPurpose.InRoom => $"covered; in a room of about {Celsius(shot)}, after half an hour of running",
             ShotPurpose.OutsideAtNight => "covered; outside at night, after half an hour of running",
             ShotPurpose.CoolPlace => $"covered; in a cool room or outside in the evening, near {Celsius(shot)}",
-            ShotPurpose.AsBefore => "covered; where the sensor read this before, after as long a run",
+            ShotPurpose.AsBefore => "covered; where the sensor read this before, after running as long",
             ShotPurpose.SameTemperature => "covered; the same temperature",
             _ => "covered; this temperature",
         };
@@ -52,7 +52,7 @@ internal static class ShotWords
         answer.Existing is { KindsUnknown: true }
             ? $"Say what the frames are first: none says whether it is a bias, dark or flat. {Take(answer)}"
         : answer.Existing is not null && answer.Shots.Count == 0
-            ? $"Nothing is missing: characterise what you have. {Best(answer, "The")}".TrimEnd()
+            ? $"Nothing is missing: characterise what you have. {Best(answer, "The most useful addition")}".TrimEnd()
         : Take(answer);
 
     private static string Take(ShotListAnswer answer) =>
@@ -75,7 +75,7 @@ internal static class ShotWords
             return $"Darks of {Plain.Whole(darks.Exposures)} exposures up to {Plain.Seconds(darks.Longest)} at "
                 + $"{Plain.Whole(darks.Temperatures)} temperatures give dark current and its law, bias pairs the read noise, "
                 + "flat pairs the gain.";
-        string more = answer.Shots.Count == 0 ? "" : Best(answer, "Of single additions the");
+        string more = answer.Shots.Count == 0 ? "" : Best(answer, "The most useful single addition");
         return There(answer.Existing!) + (more.Length == 0 ? "" : " " + more);
     }
 
@@ -90,7 +90,7 @@ internal static class ShotWords
     private static string Best(ShotListAnswer answer, string which) =>
         answer.Additions.Count == 0
             ? ""
-            : $"{which} greatest gain would be {Frames(answer.Additions[0].What)} "
+            : $"{which} would be {Frames(answer.Additions[0].What)} "
                 + $"({Plain.Duration(answer.Additions[0].Seconds)}): {Gain(answer.Additions[0])}.";
 
     private static string Gain(ShotAddition addition) =>

@@ -71,7 +71,7 @@ internal static class ShotsDocument
 
     private static AnswerTable Expected(ShotListAnswer answer) =>
         new(
-            "Uncertainties to expect, for a camera of a usual kind",
+            "Uncertainties to expect from a typical camera",
             ["quantity", ">now", answer.Shots.Count > 0 ? ">with these frames" : ""],
             [
                 .. answer.Expected.Select(e =>
@@ -89,7 +89,7 @@ internal static class ShotsDocument
         );
 
     /// <summary>
-    /// One row for each addition with all that it brings; those that bring the same at other temperatures share a row.
+    /// One row per addition with all its gains; additions with the same gains at other temperatures share a row.
     /// </summary>
     private static AnswerTable Additions(ShotListAnswer answer) =>
         new(
@@ -138,7 +138,7 @@ internal static class ShotsDocument
         : FormattableString.Invariant($"{(int)time.TotalHours} h {time.Minutes:00} min");
 }
 
-/// <summary>What only <c>shots</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>shots</c> adds to the JSON document.</summary>
 internal sealed record ShotsFields(
     IReadOnlyList<ShotMember> Shots,
     IReadOnlyList<AdditionMember> Additions,

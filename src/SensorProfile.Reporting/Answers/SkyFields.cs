@@ -33,7 +33,7 @@ internal static class SkyFields
             ]
         );
 
-    /// <summary>An answer for one sky as a member of "skies", with the words that its document made.</summary>
+    /// <summary>An answer for one sky as a member of "skies", in the words of its document.</summary>
     public static SkyMember Member(SkyRate sky, Answer answer, AnswerWords words) =>
         new(sky.Name, sky.Rate, sky.Assumptions, words.Sentence, words.Word, answer.Quantities, answer.Intervals);
 

@@ -66,15 +66,15 @@ internal static class SurveyDocument
     private static string PassedOverText(Inventory inventory) =>
         inventory.PassedOver.Count == 0 ? "" : $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
 
-    // Frames without a kind serve no measurement: what they are comes before what to shoot.
+    // Frames without a kind serve no measurement: ask what they are before saying what to shoot.
     private static string? Unlabelled(Inventory inventory)
     {
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
         return unknown == 0 || 2 * unknown < inventory.Frames.Count
             ? null
             : $"Say what these frames are: {Unsaid(unknown, inventory.Frames.Count)} "
-                + "bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
-                + "names of files and folders speak.";
+                + "bias, dark or flat. Fill in the column 'kind' of the capture table and survey again with it, or let the "
+                + "names of files and folders say it.";
     }
 
     private static string Unsaid(int unknown, int all) =>
@@ -88,8 +88,8 @@ internal static class SurveyDocument
         string all =
             $"{Counted.Nouns(inventory.Frames.Count, "frame")} in {Counted.Nouns(inventory.Sets.Count, "set")}";
         return unknown == 0 ? $"{all} can be used"
-            : unknown == inventory.Frames.Count ? $"{all}: none can be used before its kind is known"
-            : $"{all} can be used, but for {unknown} whose kind is not known";
+            : unknown == inventory.Frames.Count ? $"{all}: none can be used until its kind is known"
+            : $"{all} can be used, except {unknown} whose kind is not known";
     }
 
     private static string LeftOut(Inventory inventory) =>
@@ -126,7 +126,7 @@ internal static class SurveyDocument
         start.ToString("'unknown, 'yyyy-MM-dd HH:mm' UTC'", CultureInfo.InvariantCulture);
 }
 
-/// <summary>What only <c>survey</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>survey</c> adds to the JSON document.</summary>
 internal sealed record SurveyFields(
     IReadOnlyList<SurveySet> Sets,
     IReadOnlyList<SurveyLack> Lacks,

@@ -3,7 +3,7 @@ using SensorProfile.Fits;
 namespace SensorProfile.Reporting.Drawing;
 
 /// <summary>
-/// Makes a small picture of a map of defects: each of its points shows the gravest defect of a square of pixels.
+/// Reduces a defect map to a small picture: each point shows the gravest defect of a square of pixels.
 /// </summary>
 internal static class DefectReduction
 {

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Drawing;
 internal static class MapBitmap
 {
     /// <summary>
-    /// Shades from black to white: more than an eye tells apart beside each other, and pictures of noise stay small.
+    /// Number of greys from black to white: more than an eye can tell apart, few enough to keep pictures of noise small.
     /// </summary>
     public const int Greys = 64;
 

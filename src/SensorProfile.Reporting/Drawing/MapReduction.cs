@@ -3,15 +3,15 @@ using SensorProfile.Fits;
 namespace SensorProfile.Reporting.Drawing;
 
 /// <summary>
-/// Makes a small picture of a large map: each of its points is the mean of a square of pixels that were measured, or
-/// the brightest of them where that stands out.
+/// Reduces a large map to a small picture: each point is the mean of the measured pixels of a square, or
+/// their brightest where that stands out.
 /// </summary>
 internal static class MapReduction
 {
     /// <summary>Most columns or rows of a picture.</summary>
     public const int LongestSide = 400;
 
-    // of the points; the brightest would leave the rest black
+    // shares of the points that lie below black and white; scaled to the brightest point, the rest would be black
     private const double LowShare = 0.01,
         HighShare = 0.995;
     private const double LowShareOfRatios = 0.25,
@@ -22,8 +22,8 @@ internal static class MapReduction
     /// <param name="mode">Index of the mode.</param>
     /// <param name="title">What it shows.</param>
     /// <param name="unit">Unit of the values.</param>
-    /// <param name="outstanding">A pixel above this is shown whatever the others of its square are.</param>
-    /// <param name="logarithmic">Whether ratios are to be shown.</param>
+    /// <param name="outstanding">A pixel above this value is shown, whatever the others of its square are.</param>
+    /// <param name="logarithmic">Whether equal steps of grey show equal ratios.</param>
     public static MapPicture? Reduce(
         string path,
         int mode,
@@ -86,10 +86,10 @@ internal static class MapReduction
         return (width, height, values);
     }
 
-    /// <summary>Pixels along a side of the square that becomes a point.</summary>
+    /// <summary>Side, in pixels, of the square that becomes a point.</summary>
     public static int Side(int width, int height) => (Math.Max(width, height) + LongestSide - 1) / LongestSide;
 
-    // From below the typical pixel, so that glow shows, to well above where pixels are hot.
+    // The range runs from below the typical pixel, so that glow shows, to well above the threshold of hot pixels.
     private static (double Low, double High) Ratios(float[] measured, double outstanding)
     {
         double high = Math.Max(

@@ -11,16 +11,16 @@ internal sealed record MapWindow(int Left, int Top, int Width, int Height, int S
 {
     private const int SmallestSide = 12;
 
-    /// <summary>All of a map.</summary>
+    /// <summary>The window over a whole map.</summary>
     public static MapWindow Whole(int width, int height) => new(0, 0, width, height, width, height);
 
-    /// <summary>Whether there is more of the sensor than this part.</summary>
+    /// <summary>Whether the window shows less than the whole sensor.</summary>
     public bool IsPart => Width < SensorWidth || Height < SensorHeight;
 
-    /// <summary>Whether a closer look is possible.</summary>
+    /// <summary>Whether it can zoom in further.</summary>
     public bool CanComeCloser => Width > SmallestSide && Height > SmallestSide;
 
-    /// <summary>A part of this map with these edges, moved and cut to lie within it.</summary>
+    /// <summary>A window with these edges, moved and clipped to lie within the map.</summary>
     public MapWindow Within(int left, int top, int width, int height)
     {
         int columns = Math.Clamp(width, 1, SensorWidth),
@@ -34,14 +34,14 @@ internal sealed record MapWindow(int Left, int Top, int Width, int Height, int S
         };
     }
 
-    /// <summary>Half the sides around a pixel.</summary>
+    /// <summary>Zooms in: half the sides, around a pixel.</summary>
     public MapWindow Closer(int x, int y) => CanComeCloser ? Around(x, y, (Width + 1) / 2, (Height + 1) / 2) : this;
 
-    /// <summary>Twice the sides around a pixel.</summary>
+    /// <summary>Zooms out: twice the sides, around a pixel.</summary>
     public MapWindow Farther(int x, int y) =>
         Around(x, y, Math.Min(SensorWidth, 2 * Width), Math.Min(SensorHeight, 2 * Height));
 
-    /// <summary>The part so many quarters of its sides to the right and down.</summary>
+    /// <summary>The window moved right and down by a number of quarters of its sides.</summary>
     public MapWindow Moved(int quartersRight, int quartersDown) =>
         Within(
             Left + quartersRight * Math.Max(1, Width / 4),
@@ -50,7 +50,7 @@ internal sealed record MapWindow(int Left, int Top, int Width, int Height, int S
             Height
         );
 
-    /// <summary>A part of the same size with a pixel in its middle.</summary>
+    /// <summary>A window of the same size, centred on a pixel.</summary>
     public MapWindow CentredOn(int x, int y) => Around(x, y, Width, Height);
 
     /// <summary>The pixel in the middle.</summary>

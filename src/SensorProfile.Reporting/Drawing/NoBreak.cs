@@ -7,7 +7,7 @@ internal static class NoBreak
 {
     private const char Space = '\u00A0';
 
-    /// <summary>The text with spaces that do not break where they must not.</summary>
+    /// <summary>The text with no-break spaces where a line must not break.</summary>
     public static string Apply(string text) =>
         text.Replace(" ± ", $"{Space}±{Space}", StringComparison.Ordinal)
             .Replace(" %", $"{Space}%", StringComparison.Ordinal)

@@ -8,12 +8,12 @@ namespace SensorProfile.Reporting.Drawing;
 /// <summary>
 /// Draws OxyPlot's plots as SVG whose colours are variables of the page, so that one drawing serves light and dark.
 /// </summary>
-/// <param name="idPrefix">Begins the name of every clipping path; unique in the page.</param>
+/// <param name="idPrefix">Prefix of the id of every clipping path; unique within the page.</param>
 internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
 {
     private readonly StringBuilder _svg = new();
 
-    // shapes painted alike, one after the other: they share one style
+    // consecutive shapes painted alike share one style
     private readonly List<string> _alike = [];
     private string _paint = "";
     private int _clips;
@@ -188,7 +188,7 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
     private static string Box(OxyRect box) =>
         $" x=\"{N(box.Left)}\" y=\"{N(box.Top)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"";
 
-    /// <summary>A style rather than attributes, because only a style may hold variables in every browser.</summary>
+    /// <summary>A style rather than attributes, because only a style supports variables in every browser.</summary>
     private static string Paint(OxyColor fill, OxyColor stroke, double thickness, double[]? dashes)
     {
         string inside = fill.IsVisible() ? $"fill:{Css(fill)}{Opacity("fill", fill)}" : "fill:none";

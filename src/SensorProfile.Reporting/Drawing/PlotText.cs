@@ -2,7 +2,7 @@ using OxyPlot;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>How text is measured and placed, the same for every form of the report.</summary>
+/// <summary>How text is measured and placed, the same for every format of the report.</summary>
 internal static class PlotText
 {
     // height of capitals and figures over the baseline, share of the size (DejaVu Sans: 0.73)

@@ -87,7 +87,7 @@ internal static class HtmlBlocks
     {
         string Cell(string tag, string text, int column) =>
             $"<{tag}{(table.IsNumber(column) ? " class=\"n\"" : "")}>{Markup.Escape(text)}</{tag}>";
-        // on a narrow screen it scrolls by itself, from the keyboard too
+        // on a narrow screen the table scrolls on its own, from the keyboard too
         string name = string.Join(", ", table.Header.Where(text => text.Length > 0));
         page.Append("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"")
             .Append(Markup.Escape(name.Length > 0 ? $"Table: {name}" : "Table"))

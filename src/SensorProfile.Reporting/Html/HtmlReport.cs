@@ -6,8 +6,8 @@ using SensorProfile.Reporting.Content.Blocks;
 namespace SensorProfile.Reporting.Html;
 
 /// <summary>
-/// A report as one web page that needs nothing else: no script, no font, no picture from elsewhere; light and dark,
-/// wide and narrow.
+/// A report as one self-contained web page: no script, no font, no picture from elsewhere; for light and dark displays,
+/// wide and narrow ones.
 /// </summary>
 internal static class HtmlReport
 {
@@ -16,20 +16,10 @@ internal static class HtmlReport
     {
         string date = report.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         var page = new StringBuilder();
+        AppendHead(page, $"{report.Title}: {report.Kind} of {date}", "");
         page.Append(
             CultureInfo.InvariantCulture,
             $"""
-            <!DOCTYPE html>
-            <html lang="en">
-            <head>
-            <meta charset="utf-8"/>
-            <meta name="viewport" content="width=device-width, initial-scale=1"/>
-            <meta name="color-scheme" content="light dark"/>
-            <title>{Markup.Escape(report.Title)}: {Markup.Escape(report.Kind)} of {date}</title>
-            <style>
-            {StyleSheet()}</style>
-            </head>
-            <body>
             <main>
             <header>
             <h1>{Markup.Escape(report.Title)}</h1>
@@ -44,6 +34,37 @@ internal static class HtmlReport
         page.Append("</main>\n</body>\n</html>\n");
         return page.ToString().ReplaceLineEndings("\n");
     }
+
+    /// <summary>Any content in the same look.</summary>
+    /// <param name="title">Title of the page.</param>
+    /// <param name="style">On top of the report's style sheet.</param>
+    /// <param name="content">Markup of what stands in it.</param>
+    public static string Plain(string title, string style, string content)
+    {
+        var page = new StringBuilder();
+        AppendHead(page, title, style);
+        page.Append("<main class=\"handbook\">\n").Append(content).Append("</main>\n</body>\n</html>\n");
+        return page.ToString().ReplaceLineEndings("\n");
+    }
+
+    private static void AppendHead(StringBuilder page, string title, string style) =>
+        page.Append(
+            CultureInfo.InvariantCulture,
+            $"""
+            <!DOCTYPE html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8"/>
+            <meta name="viewport" content="width=device-width, initial-scale=1"/>
+            <meta name="color-scheme" content="light dark"/>
+            <title>{Markup.Escape(title)}</title>
+            <style>
+            {StyleSheet()}{style}</style>
+            </head>
+            <body>
+
+            """
+        );
 
     private static void AppendContents(StringBuilder page, ReportDocument report)
     {

@@ -4,12 +4,12 @@ using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Html;
 
-/// <summary>Plain text on its way into markup.</summary>
+/// <summary>Turns plain text into markup.</summary>
 internal static class Markup
 {
     /// <summary>
-    /// Escapes what has a meaning in markup; control characters, which it cannot hold, and those that turn the direction
-    /// of reading are dropped, broken characters replaced.
+    /// Escapes markup characters; drops control characters, which markup cannot hold, and characters that change the direction
+    /// of reading; replaces broken characters.
     /// </summary>
     public static string Escape(string text) =>
         SecurityElement.Escape(

@@ -10,7 +10,7 @@ internal static class SvgPlot
 {
     /// <summary>The element.</summary>
     /// <param name="panel">The plot.</param>
-    /// <param name="width">Width in the plot's own units: letters are 8.5 of them high.</param>
+    /// <param name="width">Width in the plot's own units, in which letters are 8.5 high.</param>
     /// <param name="stretch">Height relative to the panel's own proportions.</param>
     /// <param name="id">Unique in the page.</param>
     /// <param name="cssClass">Class of the element.</param>

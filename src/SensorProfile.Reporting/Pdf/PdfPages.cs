@@ -4,10 +4,10 @@ using SkiaSharp;
 
 namespace SensorProfile.Reporting.Pdf;
 
-/// <summary>Pages that fill from top to bottom.</summary>
+/// <summary>Pages that are filled from top to bottom.</summary>
 /// <param name="document">The document that is written.</param>
 /// <param name="footer">Words at the foot of every page.</param>
-/// <param name="size">How large they are.</param>
+/// <param name="size">Size of the pages.</param>
 internal sealed class PdfPages(SKDocument document, string footer, PageSize size)
 {
     private SKCanvas? _canvas;
@@ -45,7 +45,7 @@ internal sealed class PdfPages(SKDocument document, string footer, PageSize size
     }
 
     /// <summary>
-    /// Begins another page when so much does not fit on this one; a block higher than a page stays where it is.
+    /// Begins a new page when a block of this height does not fit; a block taller than a page stays where it is.
     /// </summary>
     public void Need(double height)
     {
@@ -102,7 +102,7 @@ internal sealed class PdfPages(SKDocument document, string footer, PageSize size
     public static double Height(string text, double width, double size, bool bold) =>
         TextWrap.Lines(text, size, bold, width).Count * LineHeight(size);
 
-    /// <summary>Distance of the lines of a paragraph.</summary>
+    /// <summary>Line spacing of a paragraph.</summary>
     public static double LineHeight(double size) => size * 1.42;
 
     /// <summary>Fills a rectangle.</summary>

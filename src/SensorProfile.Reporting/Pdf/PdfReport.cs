@@ -14,7 +14,7 @@ internal static class PdfReport
     /// <summary>The content of the file.</summary>
     /// <param name="report">The report.</param>
     /// <param name="size">The paper; A4 when null.</param>
-    /// <remarks>Made in memory, so that a full disk is met by our own code and not by the drawing library's.</remarks>
+    /// <remarks>Made in memory, so that our own code, not the drawing library's, meets a full disk.</remarks>
     public static byte[] Bytes(ReportDocument report, PageSize? size = null)
     {
         using var stream = new MemoryStream();
@@ -25,8 +25,8 @@ internal static class PdfReport
     }
 
     /// <summary>
-    /// The drawing library writes the time as given, in UTC, but beside it the machine's own offset; the same profile must
-    /// give the same bytes in every time zone. Nothing moves: both forms are equally long.
+    /// The drawing library writes the time as given, in UTC, but appends the machine's own offset; the same profile must
+    /// give the same bytes in every time zone. The replacement has the same length, so no offset in the file moves.
     /// </summary>
     private static void DatesInUtc(Span<byte> file)
     {
@@ -47,7 +47,7 @@ internal static class PdfReport
             Creation = created,
             Modified = created,
             RasterDpi = 150,
-            EncodingQuality = 101, // above 100: pictures are stored without loss
+            EncodingQuality = 101, // above 100 pictures are stored losslessly
         };
         using SKDocument document = SKDocument.CreatePdf(stream, metadata);
         var pages = new PdfPages(
@@ -70,7 +70,7 @@ internal static class PdfReport
     }
 
     /// <summary>
-    /// A short section follows on the same page; one with a figure begins its own unless it fits whole.
+    /// A short section continues on the same page; one with a figure begins a new page unless it fits whole.
     /// </summary>
     private static bool FitsBelow(PdfPages pages, ReportSection section) =>
         46 + PdfBlocks.Height(pages, section.Blocks) <= pages.Room;

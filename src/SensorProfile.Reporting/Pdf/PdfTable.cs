@@ -4,7 +4,7 @@ using SensorProfile.Reporting.Drawing;
 namespace SensorProfile.Reporting.Pdf;
 
 /// <summary>
-/// Tables: a head, fine rules between the rows, numbers set to the right; the head is repeated on a new page.
+/// Draws tables: a head, fine rules between the rows, right-aligned numbers; the head is repeated on a new page.
 /// </summary>
 internal static class PdfTable
 {
@@ -26,7 +26,7 @@ internal static class PdfTable
         ];
         for (int i = 0; i < rows.Length; i++)
         {
-            bool lastButOne = i > 0 && i == rows.Length - 2; // the last row does not go to a page alone
+            bool lastButOne = i > 0 && i == rows.Length - 2; // keeps the last row from standing alone on a page
             if (RowHeight(rows[i]) + (lastButOne ? RowHeight(rows[^1]) : 0) > pages.Room)
             {
                 pages.NewPage();
@@ -41,7 +41,7 @@ internal static class PdfTable
         RowHeight(Wrap(table, table.Header, bold: true, width))
         + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false, width)));
 
-    /// <summary>The lines of each cell of a row, as wide as its column.</summary>
+    /// <summary>The text of each cell of a row, wrapped to the width of its column.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Wrap(
         TableBlock table,
         IReadOnlyList<string> cells,

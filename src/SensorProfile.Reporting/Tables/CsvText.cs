@@ -30,7 +30,7 @@ internal static class CsvText
         }
     }
 
-    /// <summary>A cell: a number in full, empty where there is none; a word so that no spreadsheet computes it.</summary>
+    /// <summary>A cell: a number in full, empty where there is none; text escaped so that no spreadsheet evaluates it.</summary>
     public static string Text(object? cell) =>
         cell switch
         {

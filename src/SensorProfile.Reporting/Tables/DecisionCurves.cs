@@ -47,7 +47,7 @@ internal static class DecisionCurves
             ]
         );
 
-    /// <summary>Use of each limit against the mismatch.</summary>
+    /// <summary>Share of each limit used up, against the mismatch.</summary>
     public static DataTable Tolerance(IEnumerable<ToleranceAnswer> stacks) =>
         new(
             "dark-tolerance",

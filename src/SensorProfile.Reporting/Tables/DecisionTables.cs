@@ -15,7 +15,7 @@ internal static class DecisionTables
 {
     /// <summary>The masters of a darks plan.</summary>
     /// <param name="answer">The plan.</param>
-    /// <param name="writer">Where to write.</param>
+    /// <param name="writer">The writer that receives the table.</param>
     public static void Write(PlanAnswer answer, TextWriter writer) =>
         Write(
             writer,
@@ -62,7 +62,7 @@ internal static class DecisionTables
 
     /// <summary>The levels that flats could have.</summary>
     /// <param name="answer">The plan.</param>
-    /// <param name="writer">Where to write.</param>
+    /// <param name="writer">The writer that receives the table.</param>
     public static void Write(FlatPlanAnswer answer, TextWriter writer) =>
         Write(
             writer,
@@ -74,7 +74,7 @@ internal static class DecisionTables
 
     /// <summary>The shot list.</summary>
     /// <param name="answer">The shot list.</param>
-    /// <param name="writer">Where to write.</param>
+    /// <param name="writer">The writer that receives the table.</param>
     public static void Write(ShotListAnswer answer, TextWriter writer) =>
         Write(
             writer,

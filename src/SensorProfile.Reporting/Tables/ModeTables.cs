@@ -4,7 +4,7 @@ using SensorProfile.Reporting.Plots.Sensor;
 
 namespace SensorProfile.Reporting.Tables;
 
-/// <summary>The tables of one mode: the numbers of every plot, and what the plots are made of.</summary>
+/// <summary>The tables of one mode: the numbers of every plot and the data behind them.</summary>
 internal static class ModeTables
 {
     /// <summary>The tables that have rows.</summary>

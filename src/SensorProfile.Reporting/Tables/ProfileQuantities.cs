@@ -18,8 +18,8 @@ internal static class ProfileQuantities
             new(QuantityNames.DynamicRange, "Dynamic range", mode.DynamicRange),
             new(QuantityNames.LinearityError, "Linearity error", mode.LinearityError),
             new(QuantityNames.ResponseNonuniformity, "Response nonuniformity", mode.ResponseNonuniformity),
-            new(QuantityNames.FlatResidual, "Left by flats on flats, pixel to pixel", mode.FlatResidual),
-            new(QuantityNames.FlatResidualOverAreas, "Left by flats on flats, over areas", mode.FlatResidualOverAreas),
+            new(QuantityNames.FlatResidual, "Flat-field residual, pixel to pixel", mode.FlatResidual),
+            new(QuantityNames.FlatResidualOverAreas, "Flat-field residual, over areas", mode.FlatResidualOverAreas),
             new(
                 QuantityNames.RateAtReference,
                 "Dark current" + At(mode.DarkCurrent?.ReferenceTemperature),

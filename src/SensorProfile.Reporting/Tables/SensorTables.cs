@@ -5,7 +5,7 @@ using SensorProfile.Reporting.Answers;
 namespace SensorProfile.Reporting.Tables;
 
 /// <summary>
-/// The numbers behind the pages on the sensor's places, its glow's growth, its lines and its black level.
+/// The numbers behind the pages on blemishes, growth of the glow, lines and black level.
 /// </summary>
 internal static class SensorTables
 {

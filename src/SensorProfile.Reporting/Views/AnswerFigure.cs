@@ -9,7 +9,7 @@ internal static class AnswerFigure
 {
     /// <summary>The figure as markup; empty for an answer without one.</summary>
     /// <param name="reply">The answer.</param>
-    /// <param name="number">Its number on the page, which keeps its parts apart from those of other figures.</param>
+    /// <param name="number">Its number on the page, which keeps its element ids distinct from those of other figures.</param>
     public static string Html(AnswerDocument reply, int number)
     {
         if (reply.Figure?.Invoke() is not { } figure)

@@ -7,7 +7,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>A plot of the report as a file of its own, to keep.</summary>
+/// <summary>A plot of the report as a separate file, to download.</summary>
 /// <param name="Name">"figure-3.svg".</param>
 /// <param name="Label">"Figure 3".</param>
 /// <param name="Table">Table of the results that holds its numbers; null when there is none.</param>
@@ -36,7 +36,7 @@ internal sealed record FigureFile(string Name, string Label, string? Table)
         }
     }
 
-    /// <summary>The drawing, with its colours in itself.</summary>
+    /// <summary>The drawing, with its colours embedded.</summary>
     public byte[] Svg() => Encoding.UTF8.GetBytes(draw());
 
     private static string Draw(Panel panel, string caption)

@@ -5,20 +5,20 @@ using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>What the maps say of one pixel.</summary>
+/// <summary>What the maps say about one pixel.</summary>
 internal static class PixelFacts
 {
     private static readonly (string Map, string Doubt, string Label, string Unit)[] _maps =
     [
         ("dark-rate", "dark-rate-uncertainty", "dark current", "e-/px/s"),
         ("dark-rate-adu", "dark-rate-adu-uncertainty", "dark current", "ADU/px/s"),
-        ("doubling", "doubling-uncertainty", "temperature rise that doubles it", "°C"),
+        ("doubling", "doubling-uncertainty", "it doubles every", "°C"),
         ("glow", "", "glow", "e-/px/s"),
         ("read-noise", "", "read noise", "e-"),
-        ("pedestal", "pedestal-uncertainty", "its own black level", "ADU"),
+        ("pedestal", "pedestal-uncertainty", "black level", "ADU"),
     ];
 
-    /// <summary>A row for each map that is there.</summary>
+    /// <summary>A table with a row for each map available.</summary>
     /// <param name="result">The results.</param>
     /// <param name="mode">Index of the mode.</param>
     /// <param name="x">Column, from 0.</param>

@@ -1,11 +1,11 @@
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>The files of a results folder that may be handed out, each by its name within the folder.</summary>
+/// <summary>The files of a results folder that may be served, each by its name within the folder.</summary>
 internal static class ResultFiles
 {
     private static readonly string[] documents = ["card.html", "card.pdf", "report.html", "report.pdf", "profile.json"];
 
-    /// <summary>What is there, with forward slashes; links that lead elsewhere are passed over.</summary>
+    /// <summary>Lists the files, with forward slashes; links that lead outside are skipped.</summary>
     public static IReadOnlyList<string> In(string folder) =>
         [
             .. documents.Where(name => File.Exists(Path.Combine(folder, name))),
@@ -13,7 +13,7 @@ internal static class ResultFiles
             .. Below(folder, "maps", "*.fits"),
         ];
 
-    /// <summary>The path of one of them; null for a name that is none of them, whatever it tries.</summary>
+    /// <summary>The path of a listed file; null for any other name, however crafted.</summary>
     public static string? Find(string folder, string name) =>
         In(folder).FirstOrDefault(file => string.Equals(file, name, StringComparison.Ordinal)) is { } known
             ? Path.Combine(folder, known)

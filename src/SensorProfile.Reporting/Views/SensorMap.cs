@@ -3,7 +3,7 @@ using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>A map of the sensor on disk that can be looked at part by part.</summary>
+/// <summary>A map of the sensor on disk that can be viewed part by part.</summary>
 internal sealed class SensorMap
 {
     private readonly string path;
@@ -16,10 +16,10 @@ internal sealed class SensorMap
         this.outstanding = outstanding;
     }
 
-    /// <summary>All of it, reduced.</summary>
+    /// <summary>The whole map, reduced.</summary>
     public MapPicture Picture { get; }
 
-    /// <summary>All of it.</summary>
+    /// <summary>The window that shows the whole map.</summary>
     public MapWindow Whole =>
         MapWindow.Whole(
             Picture.FrameWidth > 0 ? Picture.FrameWidth : Picture.Width,
@@ -45,7 +45,7 @@ internal sealed class SensorMap
             ),
         ];
 
-    /// <summary>A part of it as PNG, one point for each pixel where it is small enough.</summary>
+    /// <summary>A part of the map as PNG, one point for each pixel where the part is small enough.</summary>
     /// <exception cref="IOException">The map is gone or cannot be read.</exception>
     public byte[] Png(MapWindow window) =>
         MapBitmap.Png(
@@ -54,7 +54,7 @@ internal sealed class SensorMap
                 : MapReduction.Part(path, Picture, window, outstanding)
         );
 
-    /// <summary>The maps of a profile that are there and can be read.</summary>
+    /// <summary>The maps of a profile that exist and can be read.</summary>
     public static IReadOnlyList<SensorMap> Find(string folder, CameraProfile profile)
     {
         IReadOnlyList<string> modes = ModeLabel.Folders(profile.Modes);

@@ -8,7 +8,7 @@ using SensorProfile.Reporting.Html;
 
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>What a characterisation left on disk, part by part, for a page that shows it.</summary>
+/// <summary>The results of a characterisation on disk, part by part, for a page that shows them.</summary>
 internal sealed class StoredResult
 {
     private const string ProfileName = "profile.json";
@@ -41,13 +41,13 @@ internal sealed class StoredResult
     /// <summary>What was measured, when, by which program.</summary>
     public string Subtitle => ReportContent.Subtitle(Profile);
 
-    /// <summary>The numbers one acts on, in a sentence.</summary>
+    /// <summary>The numbers that matter, in one sentence.</summary>
     public string Sentence => Headline.Sentence(Profile);
 
     /// <summary>The settings of every mode, in words.</summary>
     public IReadOnlyList<string> Modes => [.. Profile.Modes.Select(mode => ModeLabel.Text(mode.Settings))];
 
-    /// <summary>The maps that are there.</summary>
+    /// <summary>The maps available.</summary>
     public IReadOnlyList<SensorMap> Maps => maps.Value;
 
     /// <summary>The card, as markup.</summary>
@@ -56,10 +56,10 @@ internal sealed class StoredResult
     /// <summary>The sections of the report that show measurements, as markup.</summary>
     public IReadOnlyList<ResultSection> Sections => sections.Value;
 
-    /// <summary>The files of the folder that may be handed out: reports, tables, maps.</summary>
+    /// <summary>The files of the folder that may be served: reports, tables, maps.</summary>
     public IReadOnlyList<string> Files => ResultFiles.In(Folder);
 
-    /// <summary>Reads the profile; maps and report are made when they are asked for.</summary>
+    /// <summary>Reads the profile; maps and report are made on demand.</summary>
     /// <param name="path">A profile, or the folder that holds it.</param>
     /// <exception cref="IOException">There is no profile, or it cannot be read; the message says why.</exception>
     public static StoredResult Open(string path)
@@ -69,7 +69,7 @@ internal sealed class StoredResult
         return new StoredResult(Path.GetDirectoryName(full)!, full, ProfileFile.Read(full));
     }
 
-    /// <summary>Whether results of this program stand in a folder.</summary>
+    /// <summary>Whether a folder holds results of this program.</summary>
     public static bool IsIn(string folder) => System.IO.File.Exists(Path.Combine(folder, ProfileName));
 
     private string MakeCard()
@@ -127,7 +127,7 @@ internal sealed class StoredResult
 
 /// <summary>A section of a report.</summary>
 /// <param name="Title">Its heading.</param>
-/// <param name="Context">The settings that it holds for; empty when there is only one.</param>
-/// <param name="Html">Its content as markup; words of others are escaped in it.</param>
-/// <param name="Figures">Its figures as files of their own.</param>
+/// <param name="Context">The settings that it is about; empty when there is only one mode.</param>
+/// <param name="Html">Its content as markup, foreign text escaped.</param>
+/// <param name="Figures">Its figures as separate files.</param>
 internal sealed record ResultSection(string Title, string Context, string Html, IReadOnlyList<FigureFile> Figures);

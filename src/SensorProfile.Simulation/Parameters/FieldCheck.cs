@@ -9,21 +9,22 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation.Parameters;
 
 /// <summary>
-/// Prepares a JSON document for reading: refuses the first field that the records do not know, and lays what is given
-/// over the defaults.
+/// Prepares a JSON document for reading: rejects the first unknown field, and overlays the given values on the
+/// defaults.
 /// </summary>
-/// <remarks>The defaults must be laid under the text, because source-generated readers set every init-only property
-/// that is missing to zero or null
-/// instead of leaving its initial value.</remarks>
+/// <remarks>
+/// The defaults must be merged in, because source-generated readers set every missing init-only property to zero or
+/// null instead of leaving its initial value.
+/// </remarks>
 internal static class FieldCheck
 {
     /// <summary>Walks the document along the metadata of its type.</summary>
-    /// <param name="element">What was written.</param>
-    /// <param name="type">What it describes.</param>
+    /// <param name="element">The JSON as written.</param>
+    /// <param name="type">Type that it describes.</param>
     /// <param name="file">Name for error messages.</param>
     /// <param name="path">Place in the JSON.</param>
-    /// <param name="initial">Default of this place; null when the place is empty by default.</param>
-    /// <exception cref="CameraDescriptionException">A field that is unknown there.</exception>
+    /// <param name="initial">Default at this place; null when there is none.</param>
+    /// <exception cref="CameraDescriptionException">An unknown field.</exception>
     public static JsonNode? Complete(
         JsonElement element,
         JsonTypeInfo type,
@@ -89,7 +90,7 @@ internal static class FieldCheck
             : [];
         foreach (string field in required)
         {
-            text!.Remove(field); // these must be said
+            text!.Remove(field); // these are required
         }
         return text;
     }
@@ -103,7 +104,7 @@ internal static class FieldCheck
             : $"Known here: {string.Join(", ", known)}.";
     }
 
-    /// <summary>Letters to insert, delete or exchange (Levenshtein 1966), case ignored.</summary>
+    /// <summary>Number of letters to insert, delete or replace (Levenshtein 1966), ignoring case.</summary>
     private static int Distance(string a, string b)
     {
         int[] row = [.. Enumerable.Range(0, b.Length + 1)];

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>Writes enumeration members as lower-case words with hyphens; numbers are refused.</summary>
+/// <summary>Writes enumeration members as lower-case words with hyphens; rejects numbers.</summary>
 /// <typeparam name="T">The enumeration.</typeparam>
 internal sealed class KebabEnumConverter<T>()
     : JsonStringEnumConverter<T>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false)

@@ -3,11 +3,11 @@ using SensorProfile.Simulation.Parameters.Physics;
 
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>Checks the values of a sensor's own physics.</summary>
-/// <param name="within">Fails with place, value and limits where a value is not between them.</param>
+/// <summary>Checks the parameters of a sensor's own physics.</summary>
+/// <param name="within">Raises an error with place, value and limits when a value is out of range.</param>
 internal sealed class PhysicsCheck(Action<string, double?, double, double> within)
 {
-    /// <summary>Checks everything.</summary>
+    /// <summary>Checks all parameters.</summary>
     public void Check(SensorPhysics physics)
     {
         for (int i = 0; i < physics.Defects.Count; i++)

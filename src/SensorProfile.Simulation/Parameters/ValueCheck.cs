@@ -6,7 +6,7 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation.Parameters;
 
 /// <summary>
-/// Checks the values of a camera description; the first bad one is an error that names its place, value and limits.
+/// Checks the values of a camera description; the first invalid one raises an error with its place, value and limits.
 /// </summary>
 /// <param name="file">Name for error messages.</param>
 internal sealed class ValueCheck(string file)
@@ -15,7 +15,7 @@ internal sealed class ValueCheck(string file)
     private const double HottestCelsius = 100;
     private const double ColdestCelsius = -150;
 
-    /// <summary>Checks everything.</summary>
+    /// <summary>Checks all values.</summary>
     public void Check(CameraDescription camera)
     {
         Frame(camera);

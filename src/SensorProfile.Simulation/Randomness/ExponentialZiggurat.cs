@@ -4,8 +4,8 @@ namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>Draws from the exponential distribution of mean 1, exact to the resolution of 53 bits.</summary>
 /// <remarks>
-/// Ziggurat of 256 layers (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8); beyond R the distribution is itself again,
-/// moved by R.
+/// Ziggurat of 256 layers (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8); beyond R the distribution is the same
+/// again, shifted by R.
 /// </remarks>
 internal static class ExponentialZiggurat
 {
@@ -33,7 +33,7 @@ internal static class ExponentialZiggurat
         {
             return position * Widths[layer];
         }
-        // only the copy's address is passed on: the caller's state stays in registers
+        // only the copy's address is passed on, so that the caller's state stays in registers
         RandomStream copy = random;
         double x = DrawSlowly(ref copy, layer, position);
         random = copy;

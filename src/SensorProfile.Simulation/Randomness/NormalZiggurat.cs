@@ -3,13 +3,14 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>
-/// Draws from the standard normal distribution, exact to the resolution of 53 bits: the density is not approximated
-/// anywhere.
+/// Draws from the standard normal distribution, exact to the resolution of 53 bits: nowhere is the density
+/// approximated.
 /// </summary>
-/// <remarks>Ziggurat of 256 layers of equal area (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8; with layer and
-/// position taken from separate
-/// bits, as Doornik 2005 asks). Base R and area V of 256 layers under exp(−x²/2); the tail beyond R by Marsaglia
-/// 1964.</remarks>
+/// <remarks>
+/// Ziggurat of 256 layers of equal area (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8; with layer and position from
+/// separate bits, as Doornik 2005 requires). Base R and area V of 256 layers under exp(−x²/2); the tail beyond R by
+/// Marsaglia 1964.
+/// </remarks>
 internal static class NormalZiggurat
 {
     private const int Layers = 256;
@@ -25,20 +26,20 @@ internal static class NormalZiggurat
         .. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale)),
     ];
 
-    /// <summary>One draw; 98.8 % of them cost one table look-up and one product.</summary>
+    /// <summary>One draw; 98.8 % of the draws cost one table look-up and one product.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Draw(ref RandomStream random)
     {
         ulong bits = random.Next();
         int layer = (int)(bits & 255);
-        // signed, 53 bits, apart from the 8 of the layer
+        // signed, 53 bits, separate from the 8 bits of the layer
         long position = (long)bits >> 11;
         long sure = Sure[layer];
         if ((ulong)(position + sure) < (ulong)(2 * sure)) // −sure ≤ position < sure in one comparison
         {
             return position * Widths[layer];
         }
-        // only the copy's address is passed on: the caller's state stays in registers
+        // only the copy's address is passed on, so that the caller's state stays in registers
         RandomStream copy = random;
         double x = DrawSlowly(ref copy, layer, position);
         random = copy;

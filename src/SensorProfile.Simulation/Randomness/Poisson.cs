@@ -3,23 +3,23 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>Draws from the Poisson distribution, exact at every mean: no normal approximation.</summary>
-/// <remarks>Below <see cref="PoissonTable.End"/> the mean is split into a multiple of the tables' step and a small
-/// rest; the sum of two Poisson variables is
-/// one of the summed mean. The rest is the number of exponential waiting times that fit into it: a single draw in most
-/// cases, and no exponential function
-/// of the mean. From the end of the tables on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39,
-/// algorithm PTRS).</remarks>
+/// <remarks>
+/// Below <see cref="PoissonTable.End"/> the mean is split into a multiple of the tables' step and a small remainder;
+/// the sum of two Poisson variables is one with the summed mean. The remainder is drawn as the number of exponential
+/// waiting times that fit into it: in most cases a single draw, without an exponential function of the mean. Beyond the
+/// tables: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39, algorithm PTRS).
+/// </remarks>
 internal static class Poisson
 {
     /// <summary>One draw.</summary>
     /// <param name="random">The stream.</param>
-    /// <param name="mean">Events; 0 or less gives 0; below 2³¹.</param>
+    /// <param name="mean">Mean number of events, below 2³¹; 0 or less gives 0.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Draw(ref RandomStream random, double mean)
     {
         if (mean >= PoissonTable.End)
         {
-            // only the copy's address is passed on: the caller's state stays in registers
+            // only the copy's address is passed on, so that the caller's state stays in registers
             RandomStream copy = random;
             double many = Reject(ref copy, mean);
             random = copy;

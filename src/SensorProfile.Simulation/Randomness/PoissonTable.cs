@@ -5,9 +5,10 @@ namespace SensorProfile.Simulation.Randomness;
 /// <summary>
 /// Draws from Poisson distributions whose means are multiples of <see cref="Step"/>, one table look-up each.
 /// </summary>
-/// <remarks>Alias tables (Walker 1977, ACM Trans. Math. Softw. 3, 253; built as Vose 1991 does). A draw's probabilities
-/// are exact to 2⁻⁵⁷; counts of
-/// <see cref="Cells"/> and more, which are left out, have a probability below 10⁻³² at the largest mean.</remarks>
+/// <remarks>
+/// Alias tables (Walker 1977, ACM Trans. Math. Softw. 3, 253; built as in Vose 1991). The probabilities are exact to
+/// 2⁻⁵⁷; counts of <see cref="Cells"/> and more are omitted, with a probability below 10⁻³² at the largest mean.
+/// </remarks>
 internal static class PoissonTable
 {
     /// <summary>Difference between the means of neighbouring tables.</summary>
@@ -67,13 +68,13 @@ internal static class PoissonTable
             left[more] -= 1 - left[less];
             (left[more] < 1 ? small : large).Push(more);
         }
-        foreach (int full in small.Concat(large)) // what rounding left over is full
+        foreach (int full in small.Concat(large)) // left over by rounding: full
         {
             cells[full] = new Cell((ulong)whole, full);
         }
     }
 
-    /// <param name="Own">Below this, of 2⁵⁷, the cell gives its own count.</param>
-    /// <param name="Other">The count it gives otherwise.</param>
+    /// <param name="Own">Out of 2⁵⁷; below it the cell gives its own count.</param>
+    /// <param name="Other">The count given otherwise.</param>
     private readonly record struct Cell(ulong Own, int Other);
 }

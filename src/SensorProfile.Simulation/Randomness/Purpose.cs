@@ -1,12 +1,12 @@
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>
-/// What a stream of random numbers is drawn for; part of the stream's key, so that one effect never shifts the draws of
+/// What a stream of random numbers is used for; part of the stream's key, so that one effect never shifts the draws of
 /// another.
 /// </summary>
 internal enum Purpose
 {
-    /// <summary>Choice of the individual sensor from the seed, when the description names none.</summary>
+    /// <summary>Serial number of the sensor, from the seed, when the description gives none.</summary>
     Serial = 1,
 
     /// <summary>Dark rate of the ordinary pixels.</summary>
@@ -21,19 +21,19 @@ internal enum Purpose
     /// <summary>Fixed pattern of the bias level: rows and columns.</summary>
     BiasLines,
 
-    /// <summary>Read noise of the single pixels.</summary>
+    /// <summary>Read noise of individual pixels.</summary>
     ReadNoisePattern,
 
-    /// <summary>Hot pixels the sensor was born with.</summary>
+    /// <summary>Hot pixels present from the start.</summary>
     HotPixels,
 
-    /// <summary>Hot pixels that came with the years.</summary>
+    /// <summary>Hot pixels that appeared over the years.</summary>
     NewHotPixels,
 
     /// <summary>Hot pixels of the growing patch.</summary>
     Patch,
 
-    /// <summary>Telegraph pixels: which ones, how strong, how slow.</summary>
+    /// <summary>Telegraph pixels: positions, amplitudes and dwell times.</summary>
     TelegraphPixels,
 
     /// <summary>Dead pixels, bad columns and bad rows.</summary>
@@ -54,10 +54,10 @@ internal enum Purpose
     /// <summary>Cosmic-ray hits of one frame.</summary>
     CosmicRays,
 
-    /// <summary>Electrons and read noise of one row of one frame.</summary>
+    /// <summary>Electrons and read noise of one row in one frame.</summary>
     Row,
 
-    /// <summary>Pixels of little dark current.</summary>
+    /// <summary>Cold pixels.</summary>
     ColdPixels,
 
     /// <summary>Groups of touching hot pixels.</summary>
@@ -66,6 +66,6 @@ internal enum Purpose
     /// <summary>Defects and traps of a sensor's own physics.</summary>
     PhysicalDefects,
 
-    /// <summary>Electrons, row and read noise of the masked border: one row of one frame.</summary>
+    /// <summary>Electrons, row noise and read noise of the masked border: one row of one frame.</summary>
     Border,
 }

@@ -4,13 +4,14 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>
-/// A stream of random numbers that depends on its key alone, so that rows and frames may be computed in any order by
-/// any number of threads.
+/// A stream of random numbers that depends only on its key, so that rows and frames may be computed in any order by any
+/// number of threads.
 /// </summary>
-/// <remarks>xoshiro256++ (Blackman and Vigna 2021, ACM Trans. Math. Softw. 47, 36), started from a SplitMix64 sequence
-/// (Steele, Lea, Flood 2014)
-/// whose start is a hash of the key. Two of n streams share their start with a probability of about n²/2⁶⁵: 10⁻⁸ for
-/// half a million rows.</remarks>
+/// <remarks>
+/// xoshiro256++ (Blackman and Vigna 2021, ACM Trans. Math. Softw. 47, 36), seeded from a SplitMix64 sequence (Steele,
+/// Lea, Flood 2014) that starts at a hash of the key. Two of n streams share their start with a probability of about
+/// n²/2⁶⁵: 10⁻⁸ for half a million rows.
+/// </remarks>
 internal struct RandomStream
 {
     private const ulong GoldenGamma = 0x9E3779B97F4A7C15;
@@ -30,7 +31,7 @@ internal struct RandomStream
     }
 
     /// <summary>
-    /// The stream of one purpose under one seed, with up to two running numbers (frame, row; pixel …).
+    /// The stream for one purpose under one seed, with up to two indices (frame, row; pixel …).
     /// </summary>
     public static RandomStream For(ulong seed, Purpose purpose, long first = 0, long second = 0)
     {

@@ -3,12 +3,12 @@ using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>Renders the pixels under the mask of one frame.</summary>
+/// <summary>Renders the masked pixels of one frame.</summary>
 /// <param name="camera">The camera at its age.</param>
 /// <param name="frame">The frame.</param>
-/// <param name="darkElectrons">Mean dark electrons of its ordinary pixels.</param>
-/// <param name="pedestal">Level of this frame less the camera's, ADU.</param>
-/// <param name="rowNoise">Noise of the rows that see light, e-.</param>
+/// <param name="darkElectrons">Mean dark electrons of the frame's ordinary pixels.</param>
+/// <param name="pedestal">Level of this frame relative to the camera's, ADU.</param>
+/// <param name="rowNoise">Noise of the exposed rows, e-.</param>
 /// <param name="seed">Seed of the night.</param>
 internal sealed class BorderRenderer(
     CameraDescription camera,
@@ -21,7 +21,7 @@ internal sealed class BorderRenderer(
 {
     private readonly MaskedBorder border = camera.MaskedBorder;
 
-    /// <summary>Puts the border around the pixels that see light.</summary>
+    /// <summary>Adds the border around the exposed pixels.</summary>
     public ushort[] Around(ushort[] pixels)
     {
         int width = camera.Width + border.Left;

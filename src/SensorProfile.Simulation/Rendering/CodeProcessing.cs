@@ -4,12 +4,12 @@ using SensorProfile.Simulation.Sensors;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>
-/// What the camera does to its codes before it stores them: suppression of hot pixels, smoothing, scaling per colour;
-/// in this order.
+/// In-camera processing of the codes before they are stored: suppression of hot pixels, smoothing and scaling per
+/// colour, in this order.
 /// </summary>
 internal static class CodeProcessing
 {
-    /// <summary>Changes the pixels in place.</summary>
+    /// <summary>Processes the pixels in place.</summary>
     public static void Apply(CameraDescription camera, ushort[] pixels)
     {
         InCamera process = camera.InCamera;

@@ -3,10 +3,10 @@ using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>Charge that particles leave in one frame.</summary>
+/// <summary>Charge from particle hits in one frame.</summary>
 internal static class CosmicRayHits
 {
-    /// <summary>Pixels and charges by row; empty when nothing is hit.</summary>
+    /// <summary>Pixels and charges by row; empty without hits.</summary>
     public static ILookup<int, (int Column, double Electrons)> Draw(
         CameraDescription camera,
         SimulatedFrame frame,

@@ -4,7 +4,7 @@ using SensorProfile.Simulation.Sensors;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>
-/// Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part comes from
+/// Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part is in
 /// <see cref="TelegraphStates"/>.
 /// </summary>
 internal sealed class DarkSignal
@@ -19,11 +19,11 @@ internal sealed class DarkSignal
     private readonly double _factor;
     private readonly bool _gradient;
 
-    /// <summary>Prepares what all rows share.</summary>
+    /// <summary>Computes what is common to all rows of an exposure.</summary>
     /// <param name="sensor">The sensor.</param>
-    /// <param name="exposure">s.</param>
-    /// <param name="dieCelsius">Temperature of the die.</param>
-    /// <param name="factor">Factor on everything.</param>
+    /// <param name="exposure">Exposure, s.</param>
+    /// <param name="dieCelsius">Temperature of the die, °C.</param>
+    /// <param name="factor">Factor on all of the dark signal and glow.</param>
     public DarkSignal(Sensor sensor, double exposure, double dieCelsius, double factor = 1)
     {
         (_sensor, _exposure, _celsius, _factor) = (sensor, exposure, dieCelsius, factor);
@@ -51,13 +51,13 @@ internal sealed class DarkSignal
         }
     }
 
-    /// <summary>Rate of the ordinary law at the die's temperature over that at the reference temperature.</summary>
+    /// <summary>Ratio of the ordinary law at the die's temperature to that at the reference temperature.</summary>
     public double RateFactor { get; }
 
     /// <summary>Mean of the ordinary pixels, without hot pixels and glow, e-/px.</summary>
     public double OrdinaryElectrons => _floor + OrdinarySum() / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
 
-    /// <summary>Electrons that a telegraph pixel adds when it spends the whole exposure in its high state.</summary>
+    /// <summary>Electrons added by a telegraph pixel that spends the whole exposure in its high state.</summary>
     public double HighElectrons(TelegraphPixel pixel)
     {
         double reference = _sensor.Dark.ReferenceTemperature;
@@ -67,7 +67,7 @@ internal sealed class DarkSignal
         return pixel.Rate * _exposure * growth;
     }
 
-    /// <summary>Temperature of the die at a pixel: that of its centre, and what the gradient adds.</summary>
+    /// <summary>Temperature of the die at a pixel: that at the centre plus the gradient.</summary>
     private double Celsius(int index)
     {
         if (!_gradient)
@@ -81,7 +81,7 @@ internal sealed class DarkSignal
             + physics.GradientDown * ((row + 0.5) / _sensor.Camera.Height - 0.5);
     }
 
-    /// <summary>Electrons of the pixel that follows the ordinary law with a rate of 1 e-/px/s.</summary>
+    /// <summary>Electrons of a pixel that follows the ordinary law with a rate of 1 e-/px/s.</summary>
     private double OrdinaryAt(int index) =>
         _gradient ? RelativeDarkCurrent.Factor(_sensor.Dark, Celsius(index)) * _factor * _exposure : _ordinary;
 
@@ -99,7 +99,7 @@ internal sealed class DarkSignal
         return sum;
     }
 
-    /// <summary>Mean over the frame, telegraph pixels not included, e-/px.</summary>
+    /// <summary>Mean over the frame, without telegraph pixels, e-/px.</summary>
     public double MeanElectrons
     {
         get
@@ -113,7 +113,7 @@ internal sealed class DarkSignal
         }
     }
 
-    /// <summary>Sets the means of one row, e-.</summary>
+    /// <summary>Computes the means of one row, e-.</summary>
     public void SetRow(int row, Span<double> means)
     {
         int width = means.Length;

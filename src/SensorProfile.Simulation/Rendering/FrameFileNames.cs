@@ -5,12 +5,12 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>File names such as <c>dark_-10C_300s_001.fits</c>, numbered per kind, temperature and exposure.</summary>
-/// <param name="files">Kind of file, which the ending tells.</param>
+/// <param name="files">File format, which determines the extension.</param>
 internal sealed class FrameFileNames(FrameFiles files)
 {
     private readonly Dictionary<string, int> _used = [];
 
-    /// <summary>The next name of its kind.</summary>
+    /// <summary>The next name of the frame's kind.</summary>
     public string Next(FrameKind kind, double celsius, double exposure)
     {
         string word = kind == FrameKind.DarkFlat ? "darkflat" : kind.ToString().ToLowerInvariant();

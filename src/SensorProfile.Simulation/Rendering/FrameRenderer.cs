@@ -6,8 +6,8 @@ using SensorProfile.Simulation.Sensors;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>
-/// Turns the conditions of one frame into pixels. Every row has its own stream of random numbers, so rows may be
-/// computed in any order.
+/// Renders the pixels of a frame from its conditions. Every row has its own random stream, so rows may be computed in
+/// any order.
 /// </summary>
 internal sealed class FrameRenderer
 {
@@ -24,7 +24,7 @@ internal sealed class FrameRenderer
     private readonly double[] _rowNoise;
     private readonly bool _exposed;
 
-    /// <summary>Prepares what all rows share.</summary>
+    /// <summary>Computes what is common to all rows of the frame.</summary>
     public FrameRenderer(Sensor sensor, SimulatedFrame frame, TelegraphStates telegraph, ulong seed)
     {
         (_sensor, _camera, _frame, _telegraph, _seed) = (sensor, sensor.Camera, frame, telegraph, seed);
@@ -47,8 +47,8 @@ internal sealed class FrameRenderer
         CodeProcessing.Apply(_camera, pixels);
     }
 
-    /// <summary>The same frame with its masked border, row after row; after <see cref="Render"/>.</summary>
-    /// <param name="pixels">What <see cref="Render"/> gave.</param>
+    /// <summary>Adds the masked border, row after row; call after <see cref="Render"/>.</summary>
+    /// <param name="pixels">Output of <see cref="Render"/>.</param>
     public ushort[] WithBorder(ushort[] pixels) =>
         new BorderRenderer(_camera, _frame, _exposed ? _dark.OrdinaryElectrons : 0, _pedestal, _rowNoise, _seed).Around(
             pixels
@@ -75,7 +75,7 @@ internal sealed class FrameRenderer
     }
 
     /// <summary>
-    /// Electrons that the pixels of a row hold at the end of the exposure, after the bend of the response.
+    /// Electrons in the pixels of a row at the end of the exposure, after the bend of the response.
     /// </summary>
     private void Collect(int row, Span<double> means, Span<double> electrons, ref RandomStream random)
     {
@@ -99,7 +99,7 @@ internal sealed class FrameRenderer
         if (_camera.Nonlinearity != 0)
         {
             double bend = _camera.Nonlinearity / _sensor.FullScaleElectrons;
-            double turn = bend > 0 ? 0.5 / bend : double.PositiveInfinity; // beyond it the parabola would fall again
+            double turn = bend > 0 ? 0.5 / bend : double.PositiveInfinity; // beyond it the parabola would descend
             for (int x = 0; x < electrons.Length; x++)
             {
                 double held = Math.Min(electrons[x], turn);
@@ -143,7 +143,7 @@ internal sealed class FrameRenderer
         _stars.AddRow(row, means);
     }
 
-    /// <summary>4·x·y over the unit square: strongest at the last corner, mean 1.</summary>
+    /// <summary>4·x·y over the unit square: strongest at the last corner, with mean 1.</summary>
     private void AddLeak(int row, Span<double> means)
     {
         double scale = 4 * _frame.LeakElectrons * (row + 0.5) / _camera.Height / means.Length;
@@ -172,8 +172,7 @@ internal sealed class FrameRenderer
     }
 
     /// <summary>
-    /// Brighter-fatter effect at its first order: the deviation from the mean shrinks so that the variance is μ·(1 +
-    /// aμ).
+    /// Brighter-fatter effect to first order: the deviation from the mean shrinks so that the variance is μ·(1 + aμ).
     /// </summary>
     private void NarrowSpread(ReadOnlySpan<double> means, Span<double> electrons)
     {
@@ -248,7 +247,7 @@ internal sealed class FrameRenderer
         }
     }
 
-    /// <summary>Nearest code; the truncation of a value that is not negative is its floor.</summary>
+    /// <summary>Nearest code; for a non-negative value, truncation equals the floor.</summary>
     internal static int Code(double value, int top) => (int)Math.Min(Math.Max(value + 0.5, 0), top);
 
     private double[] ColumnNoise()

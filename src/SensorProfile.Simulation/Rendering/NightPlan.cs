@@ -7,7 +7,7 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>Lays the shots out in time and draws the conditions of every frame.</summary>
+/// <summary>Schedules the shots and draws the conditions of every frame.</summary>
 internal static class NightPlan
 {
     private const double ReadoutSeconds = 2.5;
@@ -15,7 +15,7 @@ internal static class NightPlan
     private const double SecondsPerDegree = 40; // 1.5 °C per minute, with the settling
     private const double DaysPerYear = 365.25;
 
-    /// <summary>The frames in the order they are taken.</summary>
+    /// <summary>The frames in the order taken.</summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="seed">Seed of the night.</param>
     public static IReadOnlyList<SimulatedFrame> Plan(Sensor sensor, ulong seed)
@@ -52,7 +52,7 @@ internal static class NightPlan
         return camera.Physics?.Persistence is { Share: > 0 } law ? Persisting(frames, law) : frames;
     }
 
-    /// <summary>The frames with what the traps release into each: filled by light, emptied with time.</summary>
+    /// <summary>Adds to each frame the charge released by traps, which light fills and time empties.</summary>
     private static List<SimulatedFrame> Persisting(List<SimulatedFrame> frames, Persistence law)
     {
         var all = new List<SimulatedFrame>(frames.Count);

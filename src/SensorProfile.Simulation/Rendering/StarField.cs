@@ -8,12 +8,12 @@ namespace SensorProfile.Simulation.Rendering;
 /// <summary>Stars on one light frame: Gaussian images, the n-th brightest with 1/n of the light of the first.</summary>
 internal sealed class StarField
 {
-    // in standard deviations; what lies beyond is below 4e-6 of the peak
+    // in standard deviations; farther out the profile is below 4e-6 of the peak
     private const double Reach = 5;
     private readonly (double X, double Y, double Electrons)[] _stars;
     private readonly double _sigma;
 
-    /// <summary>The field of a sensor's own patch of sky, moved by the pointing of the frame.</summary>
+    /// <summary>The star field of a sensor (each has its own), shifted by the pointing of the frame.</summary>
     public StarField(Sensor sensor, SimulatedFrame frame)
     {
         Stars law = sensor.Camera.Stars;

@@ -4,7 +4,8 @@ using SensorProfile.Simulation.Sensors;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>
-/// What every telegraph pixel did in every frame of a night: one unbroken two-state process per pixel, pauses included.
+/// State of every telegraph pixel in every frame of a night: one continuous two-state process per pixel, through the
+/// pauses.
 /// </summary>
 internal sealed class TelegraphStates
 {
@@ -15,7 +16,7 @@ internal sealed class TelegraphStates
 
     /// <summary>Follows all pixels through the night.</summary>
     /// <param name="sensor">The sensor.</param>
-    /// <param name="frames">The frames in order of time.</param>
+    /// <param name="frames">The frames, ordered by time.</param>
     /// <param name="seed">Seed of the night.</param>
     public TelegraphStates(Sensor sensor, IReadOnlyList<SimulatedFrame> frames, ulong seed)
     {
@@ -64,7 +65,7 @@ internal sealed class TelegraphStates
         }
     }
 
-    /// <summary>State after some seconds: P(high) = duty + (now − duty)·exp(−t/τ).</summary>
+    /// <summary>State after a time t: P(high) = duty + (now − duty)·exp(−t/τ).</summary>
     private static bool After(double seconds, TelegraphPixel pixel, bool high, ref RandomStream random)
     {
         double probability = pixel.Duty + ((high ? 1 : 0) - pixel.Duty) * Math.Exp(-seconds / pixel.Memory);
@@ -72,8 +73,8 @@ internal sealed class TelegraphStates
     }
 
     /// <summary>
-    /// Follows every jump of an exposure; where there are thousands, the share is normal with the variance 2·duty·(1 −
-    /// duty)·τ/t.
+    /// Follows every jump in an exposure; with thousands of jumps the share is drawn as normal with variance 2·duty·(1
+    /// − duty)·τ/t.
     /// </summary>
     private static double Expose(double exposure, TelegraphPixel pixel, ref bool high, ref RandomStream random)
     {

@@ -2,11 +2,11 @@ using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>Applies the years to the parameters of a camera.</summary>
+/// <summary>Applies ageing to the parameters of a camera.</summary>
 internal static class AgedCamera
 {
     /// <summary>
-    /// The camera with the values that hold at its age. Hot pixels are left to <see cref="HotPixelPopulation"/>.
+    /// The camera with its parameters at its age. <see cref="HotPixelPopulation"/> handles the hot pixels.
     /// </summary>
     public static CameraDescription Age(CameraDescription camera)
     {

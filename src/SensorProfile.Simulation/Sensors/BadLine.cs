@@ -3,14 +3,14 @@ using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>A column or row that is bad from some pixel on to its end.</summary>
+/// <summary>A column or row that is bad from some pixel to its end.</summary>
 /// <param name="IsRow">True for a row.</param>
 /// <param name="Line">0-based column (or row).</param>
 /// <param name="From">0-based row (or column) of its first bad pixel.</param>
-/// <param name="Law">What is bad about it.</param>
+/// <param name="Law">Parameters of the defect.</param>
 internal readonly record struct BadLine(bool IsRow, int Line, int From, BadLines Law)
 {
-    // apart from the streams that choose dead pixels
+    // separate from the streams that choose dead pixels
     private const long ColumnStream = 2;
     private const long RowStream = 3;
 

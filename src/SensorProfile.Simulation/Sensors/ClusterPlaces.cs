@@ -3,21 +3,21 @@ using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>Where the groups of hot pixels stand.</summary>
-/// <remarks>A group grows from a random pixel: again and again a random member takes in one of its four neighbours.
-/// Pixels of another group and their eight neighbours are out of bounds;
-/// a group that finds no more room is begun anew elsewhere.</remarks>
+/// <summary>Positions of the groups of hot pixels.</summary>
+/// <remarks>
+/// A group grows from a random pixel: repeatedly, a random member takes in one of its four neighbours. Pixels of
+/// another group and their eight neighbours are excluded; a group that runs out of room starts again elsewhere.
+/// </remarks>
 internal static class ClusterPlaces
 {
     private const int TriesPerPixel = 100;
 
     /// <summary>
-    /// Pixels that each pixel of a group needs at least, its surroundings included: with so much room a place is always
-    /// found.
+    /// Area needed per pixel of a group, including its surroundings; with this much room a place is always found.
     /// </summary>
     public const int RoomPerPixel = 25;
 
-    /// <summary>The pixels of each group, in order of position.</summary>
+    /// <summary>The pixels of each group, ordered by position.</summary>
     public static IReadOnlyList<int[]> Draw(CameraDescription camera, ulong serial)
     {
         HotClusters law = camera.HotClusters;

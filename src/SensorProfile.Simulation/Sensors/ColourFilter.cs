@@ -3,11 +3,11 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Colours of the filter array.</summary>
 internal static class ColourFilter
 {
-    /// <summary>'R', 'G' or 'B' of a pixel (0-based); 'G' on a monochrome sensor.</summary>
+    /// <summary>Colour 'R', 'G' or 'B' of a pixel (0-based); 'G' on a monochrome sensor.</summary>
     public static char At(CameraDescription camera, int column, int row) =>
         camera.ColourFilter is { } pattern ? pattern[(row & 1) * 2 + (column & 1)] : 'G';
 
-    /// <summary>Light the pixel's filter passes; 1 on a monochrome sensor.</summary>
+    /// <summary>Transmission of the pixel's filter; 1 on a monochrome sensor.</summary>
     public static double Light(CameraDescription camera, int column, int row) =>
         camera.ColourFilter is null
             ? 1
@@ -18,7 +18,7 @@ internal static class ColourFilter
                 _ => camera.ColourResponse.Green,
             };
 
-    /// <summary>Digital scale of the pixel's codes; 1 on a monochrome sensor.</summary>
+    /// <summary>Digital factor on the pixel's codes; 1 on a monochrome sensor.</summary>
     public static double Scale(CameraDescription camera, int column, int row) =>
         camera.ColourFilter is null
             ? 1

@@ -2,7 +2,7 @@ using SensorProfile.Simulation.Parameters.Physics;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>What the dark current of one defect does with temperature: see <see cref="DefectPopulation"/>.</summary>
+/// <summary>Temperature dependence of the dark current of one defect; see <see cref="DefectPopulation"/>.</summary>
 /// <param name="Energy">Activation energy of generation, eV.</param>
 /// <param name="DiffusionShare">Share of diffusion in its rate at the reference temperature.</param>
 internal readonly record struct DefectEnergy(double Energy, double DiffusionShare)
@@ -11,7 +11,7 @@ internal readonly record struct DefectEnergy(double Energy, double DiffusionShar
     private const double ZeroCelsiusInKelvin = 273.15;
 
     /// <summary>I(T)/I(T_ref).</summary>
-    /// <param name="celsius">T.</param>
+    /// <param name="celsius">T, °C.</param>
     /// <param name="reference">T_ref, °C.</param>
     public double Factor(double celsius, double reference)
     {
@@ -36,7 +36,7 @@ internal readonly record struct DefectEnergy(double Energy, double DiffusionShar
 
     /// <summary>exp(−E/k·(1/T − 1/T_ref)).</summary>
     /// <param name="energy">E, eV.</param>
-    /// <param name="celsius">T.</param>
+    /// <param name="celsius">T, °C.</param>
     /// <param name="reference">T_ref, °C.</param>
     public static double Boltzmann(double energy, double celsius, double reference) =>
         Math.Exp(

@@ -2,12 +2,12 @@ using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>Where a glow lies: 1 at its peak.</summary>
+/// <summary>Spatial distribution of a glow: 1 at its peak.</summary>
 internal static class GlowMap
 {
     private const double UsualWarmUpSeconds = 100;
 
-    /// <summary>The shape of one glow over the frame.</summary>
+    /// <summary>Shape of one glow over the frame.</summary>
     public static float[] Render(Glow glow, int width, int height)
     {
         float[] map = new float[width * height];
@@ -23,8 +23,8 @@ internal static class GlowMap
 
     /// <summary>Glow signal of an exposure at its peak, e-.</summary>
     /// <param name="glow">The glow.</param>
-    /// <param name="exposure">s.</param>
-    /// <param name="celsius">Temperature of the die.</param>
+    /// <param name="exposure">Exposure, s.</param>
+    /// <param name="celsius">Temperature of the die, °C.</param>
     /// <param name="reference">Reference temperature of the camera, °C.</param>
     public static double PeakElectrons(Glow glow, double exposure, double celsius, double reference)
     {

@@ -3,16 +3,19 @@ using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>The hot pixels of an individual sensor at its age: born hot, turned hot since, healed since.</summary>
+/// <summary>
+/// The hot pixels of an individual sensor at its age: those hot from the start and those added since, less those
+/// healed.
+/// </summary>
 /// <remarks>
-/// Every pixel's fate is drawn in a fixed order from its own stream, so that the sensor of year 2 keeps what the one of
-/// year 1 had.
+/// Every pixel's fate is drawn in a fixed order from its own stream, so that the sensor of year 2 keeps the hot pixels
+/// of year 1.
 /// </remarks>
 internal static class HotPixelPopulation
 {
-    /// <summary>All that are hot at <see cref="CameraDescription.AgeYears"/>, in order of position.</summary>
+    /// <summary>All hot pixels at <see cref="CameraDescription.AgeYears"/>, ordered by position.</summary>
     /// <param name="camera">The camera at its age.</param>
-    /// <param name="clusters">Where its groups stand.</param>
+    /// <param name="clusters">Positions of the groups of hot pixels.</param>
     /// <param name="serial">The individual sensor.</param>
     public static HotPixel[] Draw(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
@@ -45,7 +48,7 @@ internal static class HotPixelPopulation
         return found;
     }
 
-    /// <summary>Births are a Poisson process in time, at any place.</summary>
+    /// <summary>New hot pixels are a Poisson process in time, uniform over the sensor.</summary>
     private static List<HotPixel> TurnedHot(CameraDescription camera, ulong serial)
     {
         var found = new List<HotPixel>();
@@ -69,7 +72,7 @@ internal static class HotPixelPopulation
     }
 
     /// <summary>
-    /// The patch reaches a pixel when its radius does; a share of the pixels reached turns hot and stays so.
+    /// The patch reaches a pixel when its radius does; a share of the pixels reached turns hot and stays hot.
     /// </summary>
     private static List<HotPixel> Patch(CameraDescription camera, ulong serial)
     {
@@ -103,7 +106,7 @@ internal static class HotPixelPopulation
 
     private static List<HotPixel> Clusters(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
-        var random = RandomStream.For(serial, Purpose.HotClusters, 1); // apart from the stream of their places
+        var random = RandomStream.For(serial, Purpose.HotClusters, 1); // separate from the stream of their positions
         var found = new List<HotPixel>();
         foreach (int index in clusters.SelectMany(c => c))
         {
@@ -135,7 +138,7 @@ internal static class HotPixelPopulation
 
     private static double LifeYears(CameraDescription camera, ref RandomStream random)
     {
-        // drawn always: the order of draws must not depend on the parameters
+        // always drawn, since the order of draws must not depend on the parameters
         double life = random.NextExponential();
         return camera.Ageing.HealedShare > 0
             ? life / -Math.Log(1 - camera.Ageing.HealedShare)

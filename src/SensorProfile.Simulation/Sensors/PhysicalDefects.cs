@@ -6,7 +6,7 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Draws the defects and traps of a sensor's own physics.</summary>
 internal static class PhysicalDefects
 {
-    private const long FirstTraps = 1000; // streams of the traps, apart from those of the defects
+    private const long FirstTraps = 1000; // streams of the traps, separate from those of the defects
 
     /// <summary>The defects that generate dark current, population by population.</summary>
     public static IEnumerable<HotPixel> Hot(CameraDescription camera, ulong serial)
@@ -23,7 +23,7 @@ internal static class PhysicalDefects
         }
     }
 
-    /// <summary>The traps that switch, population by population.</summary>
+    /// <summary>The switching traps, population by population.</summary>
     public static IEnumerable<TelegraphPixel> Switching(CameraDescription camera, ulong serial)
     {
         IReadOnlyList<SwitchingTraps> populations = camera.Physics?.SwitchingTraps ?? [];

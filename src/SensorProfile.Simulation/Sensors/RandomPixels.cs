@@ -5,18 +5,18 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Random choice of pixels.</summary>
 internal static class RandomPixels
 {
-    // keeps this stream apart from the one that draws the properties
+    // keeps this stream separate from the one that draws the properties
     private const long PlacesOnly = 1;
 
     /// <summary>
-    /// Every pixel with the same probability, independently; in order of position. Cost in proportion to the number
-    /// chosen (geometric gaps).
+    /// Chooses every pixel independently with the same probability; ordered by position. The cost is proportional to
+    /// the number chosen (geometric gaps).
     /// </summary>
     /// <param name="share">Probability, 0…1.</param>
     /// <param name="pixels">Number of pixels.</param>
     /// <param name="serial">The individual sensor.</param>
     /// <param name="purpose">What they are chosen for.</param>
-    /// <param name="stream">Which of its streams.</param>
+    /// <param name="stream">Index of the stream.</param>
     public static List<int> Choose(double share, int pixels, ulong serial, Purpose purpose, long stream = PlacesOnly)
     {
         var chosen = new List<int>();

@@ -2,7 +2,7 @@ using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>Dark current against temperature, relative to the reference temperature (floor not included).</summary>
+/// <summary>Dark current against temperature, relative to the reference temperature (without the floor).</summary>
 internal static class RelativeDarkCurrent
 {
     private const double BoltzmannElectronVoltsPerKelvin = 8.617333262145177e-5; // CODATA 2018, exact in SI
@@ -31,8 +31,8 @@ internal static class RelativeDarkCurrent
     }
 
     /// <summary>
-    /// Temperature rise that doubles the rate at a temperature: ln 2/(d ln I/dT), °C, by a central difference over ±1
-    /// mK (relative error below 1e-8).
+    /// Temperature rise that doubles the rate: ln 2/(d ln I/dT), °C, by a central difference over ±1 mK (relative error
+    /// below 1e-8).
     /// </summary>
     public static double Doubling(DarkCurrentParameters dark, double celsius)
     {

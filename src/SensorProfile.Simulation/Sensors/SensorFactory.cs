@@ -8,9 +8,9 @@ internal static class SensorFactory
 {
     private static readonly DarkCurrentParameters NoDarkCurrent = new() { DoublingTemperature = 6 };
 
-    /// <summary>The sensor of a camera; the same serial number gives the same sensor, at every age.</summary>
-    /// <param name="camera">A checked description.</param>
-    /// <param name="seed">Gives the serial number where the description names none.</param>
+    /// <summary>Draws the sensor of a camera; the same serial number gives the same sensor at every age.</summary>
+    /// <param name="camera">A validated description.</param>
+    /// <param name="seed">Source of the serial number when the description gives none.</param>
     public static Sensor Build(CameraDescription camera, ulong seed)
     {
         ulong serial = camera.Serial ?? RandomStream.For(seed, Purpose.Serial).Next();

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>Few pixels of many, found by row.</summary>
+/// <summary>A sparse subset of pixels, indexed by row.</summary>
 /// <typeparam name="T">What is known of each.</typeparam>
 internal sealed class SparsePixels<T>
 {

@@ -1,7 +1,7 @@
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>One random telegraph pixel.</summary>
-/// <param name="Index">Position, row by row from the first of the file.</param>
+/// <param name="Index">Position, row by row from the first row of the file.</param>
 /// <param name="Amplitude">Signal added at read-out in the high state, e-.</param>
 /// <param name="Rate">Dark rate added in the high state at the reference temperature, e-/px/s.</param>
 /// <param name="DwellHigh">Mean time in the high state, s.</param>
@@ -17,10 +17,10 @@ internal readonly record struct TelegraphPixel(
     /// <summary>Activation energy of <see cref="Rate"/>, eV; null for the ordinary pixels' law.</summary>
     public double? RateEnergy { get; init; }
 
-    /// <summary>Activation energy of the dwell times, eV; they hold at the reference temperature.</summary>
+    /// <summary>Activation energy of the dwell times, eV; the times hold at the reference temperature.</summary>
     public double DwellEnergy { get; init; }
 
-    /// <summary>The pixel with the dwell times of another temperature; the duty stays.</summary>
+    /// <summary>The pixel with its dwell times at another temperature; the duty cycle stays the same.</summary>
     public TelegraphPixel At(double celsius, double reference)
     {
         if (DwellEnergy == 0)
@@ -34,6 +34,6 @@ internal readonly record struct TelegraphPixel(
     /// <summary>Share of the time in the high state.</summary>
     public double Duty => DwellHigh / (DwellHigh + DwellLow);
 
-    /// <summary>Correlation time, s: the memory of the state fades as exp(−t/τ), 1/τ = 1/high + 1/low.</summary>
+    /// <summary>Correlation time, s: correlation decays as exp(−t/τ), 1/τ = 1/high + 1/low.</summary>
     public double Memory => DwellHigh * DwellLow / (DwellHigh + DwellLow);
 }

@@ -4,7 +4,7 @@ namespace SensorProfile.Simulation.Truth;
 [Flags]
 internal enum DefectClasses
 {
-    /// <summary>Sound.</summary>
+    /// <summary>Good.</summary>
     None = 0,
 
     /// <summary>Hot.</summary>
@@ -22,7 +22,7 @@ internal enum DefectClasses
     /// <summary>In a bad row.</summary>
     BadRow = 16,
 
-    /// <summary>Little dark current.</summary>
+    /// <summary>Cold: little dark current.</summary>
     Cold = 32,
 
     /// <summary>In a group of touching hot pixels.</summary>

@@ -7,7 +7,7 @@ namespace SensorProfile.Simulation.Truth;
 /// </summary>
 internal sealed record SimulationTruth
 {
-    /// <summary>Version of this layout.</summary>
+    /// <summary>Version of this format.</summary>
     public int SchemaVersion { get; init; } = 1;
 
     /// <summary>Seed of the night.</summary>
@@ -16,33 +16,33 @@ internal sealed record SimulationTruth
     /// <summary>The individual sensor.</summary>
     public required ulong Serial { get; init; }
 
-    /// <summary>The camera as described, before its years are applied.</summary>
+    /// <summary>The camera as described, before ageing.</summary>
     public required CameraDescription Camera { get; init; }
 
-    /// <summary>Conversion gain, e-/ADU per stored code.</summary>
+    /// <summary>Conversion gain, e-/ADU, per stored code.</summary>
     public required double Gain { get; init; }
 
-    /// <summary>Read noise of the typical pixel, e-, quantisation not included.</summary>
+    /// <summary>Read noise of the typical pixel, e-, without quantisation.</summary>
     public required double ReadNoise { get; init; }
 
-    /// <summary>Root of the mean square of the read noise over the pixels, e-; what pairs of frames measure.</summary>
+    /// <summary>Root mean square of the read noise over the pixels, e-: what pairs of frames measure.</summary>
     public required double ReadNoiseRms { get; init; }
 
     /// <summary><see cref="ReadNoiseRms"/> in ADU.</summary>
     public required double ReadNoiseAdu { get; init; }
 
     /// <summary>
-    /// Mean bias level over the pixels, ADU; pedestal offsets of the frames and telegraph pixels not included.
+    /// Mean bias level over the pixels, ADU, without the pedestal offsets of the frames and without telegraph pixels.
     /// </summary>
     public required double BiasLevel { get; init; }
 
-    /// <summary>Charge at saturation, e-: the pixel's full well, or less when the converter ends first.</summary>
+    /// <summary>Charge at saturation, e-: the pixel's full well, or less when the converter saturates first.</summary>
     public required double FullWell { get; init; }
 
     /// <summary>Level at saturation, ADU.</summary>
     public required double SaturationLevel { get; init; }
 
-    /// <summary>"pixel" when the well ends first, "adc" when the codes do.</summary>
+    /// <summary>"pixel" when the well saturates first, "adc" when the converter does.</summary>
     public required string SaturatedBy { get; init; }
 
     /// <summary>log₂(full well/read noise rms), stops; null without read noise.</summary>
@@ -52,8 +52,8 @@ internal sealed record SimulationTruth
     public required double ResponseNonuniformity { get; init; }
 
     /// <summary>
-    /// Mean absolute relative deviation from the straight line between 5 % and 95 % of saturation, %, light as
-    /// abscissa.
+    /// Mean absolute relative deviation from the straight line between 5 % and 95 % of saturation, with light as
+    /// abscissa, %.
     /// </summary>
     public required double LinearityError { get; init; }
 
@@ -72,7 +72,7 @@ internal sealed record SimulationTruth
     /// <summary>Dead pixels.</summary>
     public required IReadOnlyList<TruePlace> DeadPixels { get; init; }
 
-    /// <summary>Pixels of little dark current.</summary>
+    /// <summary>Cold pixels.</summary>
     public IReadOnlyList<TruePlace> ColdPixels { get; init; } = [];
 
     /// <summary>Groups of touching hot pixels.</summary>
@@ -87,15 +87,15 @@ internal sealed record SimulationTruth
     /// <summary>Glow.</summary>
     public required IReadOnlyList<TrueGlow> Glow { get; init; }
 
-    /// <summary>Maps, relative to the folder of <c>truth.json</c>.</summary>
+    /// <summary>Paths of the maps, relative to the folder of <c>truth.json</c>.</summary>
     public TrueMapFiles Maps { get; init; } = new();
 
-    /// <summary>The frames in the order they were taken.</summary>
+    /// <summary>The frames in the order taken.</summary>
     public required IReadOnlyList<TrueFrame> Frames { get; init; }
 
-    /// <summary>The truth of a night in memory; its maps are not on the disk.</summary>
+    /// <summary>The truth of a night in memory; its maps are not on disk.</summary>
     /// <param name="night">The night.</param>
-    /// <param name="filePrefix">Put before every frame's file name.</param>
+    /// <param name="filePrefix">Prefix of every frame's file name.</param>
     internal static SimulationTruth Of(SimulatedNight night, string filePrefix = "")
     {
         ArgumentNullException.ThrowIfNull(night);
@@ -103,7 +103,7 @@ internal sealed record SimulationTruth
     }
 
     /// <summary>Reads a <c>truth.json</c>.</summary>
-    /// <exception cref="InvalidDataException">It is none; names the file and the place.</exception>
+    /// <exception cref="InvalidDataException">The file is not one; the message names file and place.</exception>
     public static SimulationTruth Read(string path)
     {
         try

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>A true group of touching hot pixels; they stand among the hot pixels too.</summary>
-/// <param name="Pixels">Its pixels, in order of position.</param>
+/// <summary>A true group of touching hot pixels, which are also listed as hot pixels.</summary>
+/// <param name="Pixels">Its pixels, ordered by position.</param>
 /// <param name="Rate">Excess of each over the ordinary rate at the reference temperature of the die, e-/px/s.</param>
 internal sealed record TrueCluster(IReadOnlyList<TruePlace> Pixels, double Rate);

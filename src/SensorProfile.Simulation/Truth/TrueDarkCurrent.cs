@@ -3,12 +3,12 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>True dark current.</summary>
 internal sealed record TrueDarkCurrent
 {
-    /// <summary>Temperature for which the rates hold, °C of the die.</summary>
+    /// <summary>Temperature of the die at which the rates hold, °C.</summary>
     public required double ReferenceTemperature { get; init; }
 
     /// <summary>
-    /// Rate of the typical ordinary pixel at the reference temperature of the die, floor included, glow and defects
-    /// not, e-/px/s.
+    /// Rate of the typical ordinary pixel at the reference temperature of the die, with the floor but without glow and
+    /// defects, e-/px/s.
     /// </summary>
     public required double RateAtReference { get; init; }
 
@@ -18,17 +18,17 @@ internal sealed record TrueDarkCurrent
     public required double RateAtReferenceReading { get; init; }
 
     /// <summary>
-    /// Temperature rise that doubles the typical ordinary pixel's rate (floor not included) at the reference
+    /// Temperature rise that doubles the typical ordinary pixel's rate (without the floor) at the reference
     /// temperature, °C.
     /// </summary>
     public required double DoublingTemperature { get; init; }
 
     /// <summary>
-    /// Exposure for which the maps and the rates of the points hold, s; matters only for glow that is not in proportion
+    /// Exposure at which the maps and the rates of the points hold, s; matters only for glow that is not proportional
     /// to the exposure.
     /// </summary>
     public required double MapExposure { get; init; }
 
-    /// <summary>The whole sensor at every temperature of the night.</summary>
+    /// <summary>The whole sensor at each temperature of the night.</summary>
     public required IReadOnlyList<TrueDarkPoint> Points { get; init; }
 }

@@ -6,18 +6,18 @@ internal sealed record TrueDarkPoint
     /// <summary>Target temperature: what the probe reads on average, °C.</summary>
     public required double Temperature { get; init; }
 
-    /// <summary>Temperature of the die then, °C.</summary>
+    /// <summary>Corresponding temperature of the die, °C.</summary>
     public required double DieTemperature { get; init; }
 
-    /// <summary>Median over all pixels, everything included, e-/px/s.</summary>
+    /// <summary>Median over all pixels, all effects included, e-/px/s.</summary>
     public required double TypicalRate { get; init; }
 
-    /// <summary>Mean over all pixels, everything included, e-/px/s.</summary>
+    /// <summary>Mean over all pixels, all effects included, e-/px/s.</summary>
     public required double MeanRate { get; init; }
 
-    /// <summary>Law of the typical ordinary pixel, floor included, e-/px/s.</summary>
+    /// <summary>Rate of the typical ordinary pixel, with the floor, e-/px/s.</summary>
     public required double OrdinaryRate { get; init; }
 
-    /// <summary>Temperature rise that doubles the ordinary pixels' rate there (floor not included), °C.</summary>
+    /// <summary>Temperature rise that doubles the ordinary pixels' rate there (without the floor), °C.</summary>
     public required double DoublingTemperature { get; init; }
 }

@@ -4,13 +4,13 @@ using SensorProfile.Simulation.Parameters;
 
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>What is true of one frame, whatever its header says.</summary>
+/// <summary>The truth about one frame, whatever its header states.</summary>
 internal sealed record TrueFrame
 {
     /// <summary>File name.</summary>
     public required string File { get; init; }
 
-    /// <summary>What it was taken for.</summary>
+    /// <summary>Kind of frame.</summary>
     [JsonConverter(typeof(KebabEnumConverter<FrameKind>))]
     public required FrameKind Kind { get; init; }
 
@@ -33,7 +33,7 @@ internal sealed record TrueFrame
     public required double LeakElectrons { get; init; }
 
     /// <summary>
-    /// Charge of earlier light released into a pixel of full response, mean, e-/px; null where there is none.
+    /// Mean charge from earlier light released into a pixel of full response, e-/px; null when there is none.
     /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? PersistenceElectrons { get; init; }
@@ -41,9 +41,9 @@ internal sealed record TrueFrame
     /// <summary>Bias level of this frame minus the camera's, ADU.</summary>
     public required double PedestalOffset { get; init; }
 
-    /// <summary>Row (1-based) from which on the frame carries no exposure; null when it is whole.</summary>
+    /// <summary>Row (1-based) from which on the frame has no exposure; null for a whole frame.</summary>
     public required int? TornFromRow { get; init; }
 
-    /// <summary>Whether something was done to its file (header or length).</summary>
+    /// <summary>Whether its file was altered (header or length).</summary>
     public required bool FileSpoilt { get; init; }
 }

@@ -7,7 +7,7 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>A true glow.</summary>
 internal sealed record TrueGlow
 {
-    /// <summary>How it falls off.</summary>
+    /// <summary>Shape of the glow.</summary>
     [JsonConverter(typeof(KebabEnumConverter<GlowShape>))]
     public required GlowShape Shape { get; init; }
 
@@ -26,14 +26,14 @@ internal sealed record TrueGlow
     /// <summary>Exponent p of glow ∝ exposure^p.</summary>
     public required double ExposureExponent { get; init; }
 
-    /// <summary>Temperature rise that doubles it, °C; null when it does not depend on temperature.</summary>
+    /// <summary>Temperature rise that doubles it, °C; null when the glow does not depend on temperature.</summary>
     public required double? DoublingTemperature { get; init; }
 
-    /// <summary>Activation energy, eV; null where the glow has none.</summary>
+    /// <summary>Activation energy, eV; null when the glow has none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? ActivationEnergy { get; init; }
 
-    /// <summary>Relative rise as its source warms up; null where it does not.</summary>
+    /// <summary>Relative rise as its source warms up; null when there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? WarmUp { get; init; }
 }

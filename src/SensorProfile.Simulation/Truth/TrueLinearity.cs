@@ -2,15 +2,16 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>Linearity error of the bent response, as it would be measured without noise.</summary>
+/// <summary>Linearity error of the bent response, as measured without noise.</summary>
 internal static class TrueLinearity
 {
     private const int Levels = 91;
 
-    /// <summary>Straight line of the signal against the light through levels spread evenly over 5 %…95 % of saturation,
-    /// relative weights 1/signal² (EMVA
-    /// Standard 1288, Release 4.0 Linear, minimises relative deviations); mean absolute relative deviation,
-    /// %.</summary>
+    /// <summary>
+    /// Fits a straight line of signal against light through levels spread evenly over 5 %…95 % of saturation, with
+    /// relative weights 1/signal² (EMVA Standard 1288, Release 4.0 Linear, minimises relative deviations), and returns
+    /// the mean absolute relative deviation, %.
+    /// </summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="fullWell">Charge at saturation, e-.</param>
     public static double ErrorPercent(Sensor sensor, double fullWell)

@@ -4,15 +4,15 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>Per-pixel truth of a sensor, in the frame's own size and orientation.</summary>
+/// <summary>Per-pixel truth of a sensor, in the size and orientation of a frame.</summary>
 internal static class TrueMaps
 {
     /// <summary>
-    /// Expected dark rate over an exposure, everything included (telegraph pixels by their duty), e-/px/s.
+    /// Expected dark rate over an exposure, all effects included (telegraph pixels by their duty cycle), e-/px/s.
     /// </summary>
     /// <param name="sensor">The sensor.</param>
-    /// <param name="dieCelsius">Temperature of the die.</param>
-    /// <param name="exposure">s; matters only for glow that is not in proportion to the exposure.</param>
+    /// <param name="dieCelsius">Temperature of the die, °C.</param>
+    /// <param name="exposure">Exposure, s; matters only for glow that is not proportional to it.</param>
     public static float[] DarkRate(Sensor sensor, double dieCelsius, double exposure)
     {
         var dark = new DarkSignal(sensor, exposure, dieCelsius);
@@ -32,8 +32,8 @@ internal static class TrueMaps
     }
 
     /// <summary>
-    /// Local doubling temperature of each pixel's whole rate, °C; NaN where the rate is 0 or does not rise with
-    /// temperature.
+    /// Doubling temperature of each pixel's whole rate at this temperature, °C; NaN where the rate is 0 or does not
+    /// rise with temperature.
     /// </summary>
     /// <remarks>ln 2/(d ln I/dT) by a central difference over ±1 °C, in double precision.</remarks>
     public static float[] Doubling(Sensor sensor, double dieCelsius, double exposure)
@@ -84,7 +84,7 @@ internal static class TrueMaps
         });
     }
 
-    /// <summary>Read noise, e-, quantisation not included.</summary>
+    /// <summary>Read noise, e-, without quantisation.</summary>
     public static float[] ReadNoise(Sensor sensor) =>
         sensor.ReadNoise.Length > 0
             ? sensor.ReadNoise

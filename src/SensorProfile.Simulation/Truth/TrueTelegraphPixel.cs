@@ -18,11 +18,11 @@ internal sealed record TrueTelegraphPixel(
     double DwellLow
 )
 {
-    /// <summary>Activation energy of its dark rate, eV; null where it follows the ordinary pixels' law.</summary>
+    /// <summary>Activation energy of its dark rate, eV; null when it follows the ordinary pixels' law.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? RateEnergy { get; init; }
 
-    /// <summary>Activation energy of its dwell times, eV; null as above.</summary>
+    /// <summary>Activation energy of its dwell times, eV; null as for the rate.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? DwellEnergy { get; init; }
 }

@@ -4,13 +4,13 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>Gathers the truth of a night from its sensor and frames.</summary>
+/// <summary>Collects the truth of a night from its sensor and frames.</summary>
 internal static class TruthBuilder
 {
-    // only matters for glow that is not in proportion to the exposure
+    // only matters for glow that is not proportional to the exposure
     private const double MapExposureSeconds = 300;
 
-    /// <summary>Builds it.</summary>
+    /// <summary>Builds the truth.</summary>
     public static SimulationTruth Build(SimulatedNight night, string filePrefix)
     {
         Sensor sensor = night.Sensor;
@@ -51,11 +51,11 @@ internal static class TruthBuilder
         TruePlace Place(int index) => new(index % aged.Width + 1, index / aged.Width + 1);
     }
 
-    /// <summary>Exposure for which the rate maps hold, s.</summary>
+    /// <summary>Exposure at which the rate maps hold, s.</summary>
     public static double MapExposure => MapExposureSeconds;
 
     /// <summary>
-    /// Where the response ends. Without a full well, or with one beyond the top code, the converter ends first.
+    /// Where the response ends: without a full well, or with one beyond the top code, the converter saturates first.
     /// </summary>
     private static (double FullWell, double Level, string By) Saturation(Sensor sensor)
     {
@@ -66,7 +66,7 @@ internal static class TruthBuilder
         {
             return (well, camera.BiasLevel + well * (1 - bend * well) / camera.Gain, "pixel");
         }
-        // The smaller root of N·(1 − bend·N) = range, in a form that holds for bend → 0.
+        // The smaller root of N·(1 − bend·N) = range, in a form that stays valid for bend → 0.
         double electrons = 2 * range / (1 + Math.Sqrt(Math.Max(0, 1 - 4 * bend * range)));
         return (electrons, sensor.TopLevel, "adc");
     }

@@ -5,17 +5,17 @@ using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
-/// <summary>What an ordinary camera would write into a DNG about a simulated frame.</summary>
+/// <summary>What an ordinary camera would write to a DNG about a simulated frame.</summary>
 internal static class DngFrames
 {
-    /// <summary>The frame with its facts; what a fault omits by its FITS keyword is left out here, too.</summary>
+    /// <summary>The frame and its facts; a fact is omitted when a fault omits its FITS keyword.</summary>
     /// <remarks>
-    /// The black level is what the maker would state: the mean bias level in whole codes. A DNG has no place for the
-    /// kind of a frame, a gain setting or an offset.
+    /// The black level is what the maker would state: the mean bias level in whole codes. A DNG cannot store the kind
+    /// of a frame, a gain setting or an offset.
     /// </remarks>
     /// <param name="camera">The camera at its age.</param>
     /// <param name="frame">The frame.</param>
-    /// <param name="sensor">Its samples, masked border included.</param>
+    /// <param name="sensor">Its samples, including the masked border.</param>
     public static DngFrame Of(CameraDescription camera, SimulatedFrame frame, ushort[] sensor)
     {
         HashSet<string> omitted = [.. frame.Faults.SelectMany(fault => fault.OmitKeywords)];
@@ -43,15 +43,15 @@ internal static class DngFrames
         };
     }
 
-    /// <summary>How the samples are laid down.</summary>
+    /// <summary>Layout and compression of the samples.</summary>
     public static DngForm FormOf(CameraDescription camera) =>
         camera.Files == FrameFiles.CompressedDng
             ? new DngForm { Compression = RawCompression.LosslessJpeg }
             : new DngForm();
 
-    private const double FinestCelsius = 0.01; // what a probe without steps is written with
+    private const double FinestCelsius = 0.01; // resolution written for a probe without steps
 
-    /// <summary>A camera takes its bias frames with its shortest exposure: none of 0 s can be set.</summary>
+    /// <summary>A camera takes bias frames at its shortest exposure; 0 s cannot be set.</summary>
     private const double ShortestSeconds = 1.0 / 8000;
 
     private static RawFacts FactsOf(CameraDescription camera, SimulatedFrame frame, HashSet<string> omitted)

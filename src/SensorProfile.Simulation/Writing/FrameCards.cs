@@ -8,7 +8,7 @@ namespace SensorProfile.Simulation.Writing;
 /// <summary>Header of a simulated frame.</summary>
 internal static class FrameCards
 {
-    /// <summary>The cards, faults of omission applied.</summary>
+    /// <summary>The cards, without those that a fault omits.</summary>
     /// <param name="camera">The camera at its age.</param>
     /// <param name="frame">The frame.</param>
     public static IReadOnlyList<FitsCard> Of(CameraDescription camera, SimulatedFrame frame)

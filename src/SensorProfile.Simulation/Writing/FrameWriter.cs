@@ -5,15 +5,15 @@ using SensorProfile.Simulation.Parameters.Session;
 namespace SensorProfile.Simulation.Writing;
 
 /// <summary>
-/// Writes one simulated frame: as DNG when the name ends in .dng, else as FITS, with unsigned 16-bit integers.
+/// Writes one simulated frame with unsigned 16-bit integers: as DNG when the name ends in .dng, otherwise as FITS.
 /// </summary>
 internal static class FrameWriter
 {
-    /// <summary>Whether the masked border is written, too.</summary>
+    /// <summary>Whether the masked border is written as well.</summary>
     public static bool HasBorder(CameraDescription camera, SimulatedFrame frame) =>
         IsDng(frame.FileName) && camera.MaskedBorder is not { Left: 0, Top: 0 };
 
-    /// <summary>Writes the file; its name appears only when it is complete, faults included.</summary>
+    /// <summary>Writes the file; it appears under its name only when complete, faults included.</summary>
     public static void Write(
         string path,
         CameraDescription camera,

@@ -12,9 +12,9 @@ internal static class HeaderFaults
     private const int ValueColumn = 10;
 
     /// <summary>
-    /// Replaces the values of keywords in place and blanks the checksums, which would no longer hold.
+    /// Replaces the values of keywords in place and blanks the checksums, which would no longer match.
     /// </summary>
-    /// <exception cref="CameraDescriptionException">A keyword that the frame does not carry.</exception>
+    /// <exception cref="CameraDescriptionException">The frame does not have one of the keywords.</exception>
     public static void Apply(Fault fault, byte[] file)
     {
         foreach ((string keyword, string value) in fault.ReplaceKeywords)

@@ -8,7 +8,7 @@ namespace SensorProfile.Simulation.Writing;
 /// <summary>Writes the truth maps and, last, <c>truth.json</c>.</summary>
 internal static class TruthWriter
 {
-    /// <summary>Writes all of it into the folder of the frames.</summary>
+    /// <summary>Writes everything into the folder of the frames.</summary>
     public static void Write(
         string folder,
         SimulatedNight night,

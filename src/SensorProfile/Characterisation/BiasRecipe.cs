@@ -89,8 +89,8 @@ internal static class BiasRecipe
     }
 
     /// <summary>
-    /// Mean of the frames' levels; its doubt is their scatter, widened for few frames. One frame alone cannot show its
-    /// scatter: half a code step stands for it.
+    /// Mean of the frames' levels; its uncertainty comes from their scatter, widened for few frames. A single frame
+    /// cannot show its scatter: half a code step is used instead.
     /// </summary>
     internal static Measurement LevelOf(double[] levels, int codeStep, long pixels)
     {
@@ -189,7 +189,7 @@ internal static class BiasRecipe
                 FindingCodes.QuantisationLimited,
                 Severity.Refusal,
                 Invariant($"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the ")
-                    + "converter's steps to show it (EMVA 1288): measure at a higher gain setting."
+                    + "converter's steps to show it (EMVA 1288): measure at a higher gain or ISO setting."
             );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
             log.Add(

@@ -13,7 +13,7 @@ using SensorProfile.Screening;
 namespace SensorProfile.Characterisation;
 
 /// <summary>
-/// Levels of bias and dark frames → how steady the black level is, and what that leaves of the dark current.
+/// Levels of bias and dark frames → how steady the black level is, and how small a dark current it lets one see.
 /// </summary>
 internal static class BlackLevelRecipe
 {
@@ -133,8 +133,8 @@ internal static class BlackLevelRecipe
     }
 
     /// <summary>
-    /// Frames, of whatever kind, before which the camera rested longer than it usually does; without times the first of
-    /// every set.
+    /// Frames of any kind that follow a pause longer than the camera's usual one; without times, the first of every
+    /// set.
     /// </summary>
     private static HashSet<string> FirstAfterPause(ModeFrames mode)
     {

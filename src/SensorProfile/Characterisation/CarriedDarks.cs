@@ -8,25 +8,27 @@ using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Dark current in electrons of the modes that have no temperature law of their own, from one that has.</summary>
+/// <summary>
+/// Carries dark current, in electrons, from a mode with a temperature law to modes that have none of their own.
+/// </summary>
 /// <remarks>
 /// Dark current arises in the pixel, before any amplifier: in e⁻ it is the same at every gain setting, as long as the
 /// pixels are read in the same way (binning, read-out). So one set of darks serves a sweep of settings. Where two modes
-/// have darks, it is tested: their rates in e⁻ must agree within <see cref="MaxSigmas"/> of their joint standard
-/// uncertainty, gains included. A carried rate takes the uncertainty of that test along, or, untested,
+/// have darks, this is tested: their rates in e⁻ must agree within <see cref="MaxSigmas"/> of their joint standard
+/// uncertainty, gains included. A carried rate takes on the uncertainty of that test or, if untested,
 /// <see cref="Untested"/>.
 /// </remarks>
 internal static class CarriedDarks
 {
-    /// <summary>Relative standard uncertainty that an untested rate takes along: our own limit, no source.</summary>
+    /// <summary>Relative standard uncertainty that an untested rate takes on: our own choice, no source.</summary>
     internal const double Untested = 0.05;
 
-    /// <summary>Disagreement from which nothing is carried: one in 700 by chance.</summary>
+    /// <summary>Disagreement beyond which nothing is carried: one in 700 by chance.</summary>
     internal const double MaxSigmas = 3.2;
 
     private const string RateUnit = "e-/px/s";
 
-    /// <summary>The modes, those without darks filled in.</summary>
+    /// <summary>The modes, with those that lack darks filled in.</summary>
     public static IReadOnlyList<MeasuredMode> Fill(IReadOnlyList<MeasuredMode> modes, FindingsLog log)
     {
         ModeProfile[] givers = [.. modes.Select(m => m.Profile).Where(HasLaw)];
@@ -64,7 +66,7 @@ internal static class CarriedDarks
             return taker;
         }
         Measurement? best = tests.MinBy(t => t.Ratio.StandardUncertainty)?.Ratio;
-        // the law is there now: nothing is refused for want of darks at this setting
+        // the law exists now: nothing is refused for want of darks at this setting
         log.Withdraw(
             FindingCodes.TooFewTemperatures,
             FindingCodes.DarkRateNotResolved,
@@ -74,12 +76,12 @@ internal static class CarriedDarks
         log.Add(
             FindingCodes.DarkCurrentCarried,
             Severity.Note,
-            $"Dark current and hot pixels are carried over from {from}, in electrons, where a gain setting changes "
+            $"Dark current and hot pixels are carried over from {from}, in electrons, where gain or ISO changes "
                 + "nothing; "
                 + (
                     best is null
                         ? Invariant(
-                            $"no dark at another setting tests that, so {100 * doubt:0.#} % are added to its uncertainty. "
+                            $"no dark at another setting tests that, so {100 * doubt:0.#} % is added to its uncertainty. "
                         ) + "Two darks of different exposure at this setting would."
                         : $"darks at another setting agree with it (ratio {QuantityText.Of(best)})."
                 )
@@ -100,7 +102,7 @@ internal static class CarriedDarks
     private static bool HasGain(ModeProfile mode) =>
         mode.Gain is not null || (mode.Channels.Count > 0 && mode.Channels.All(c => c.Gain is not null));
 
-    // The nearest setting: its darks saw the amplifier in the state most alike.
+    // The nearest setting: its darks saw the amplifier in the most similar state.
     private static double Distance(ModeProfile giver, ModeProfile taker) =>
         Math.Abs((giver.Settings.Gain ?? 0) - (taker.Settings.Gain ?? 0))
         + Math.Abs((giver.Settings.Iso ?? 0) - (taker.Settings.Iso ?? 0));
@@ -110,7 +112,7 @@ internal static class CarriedDarks
         public double Sigmas => Math.Abs(Ratio.Value - 1) / Ratio.StandardUncertainty;
     }
 
-    /// <summary>Rates of another mode over those that the giver's law says for the same temperatures.</summary>
+    /// <summary>Rates of another mode over those that the giver's law predicts for the same temperatures.</summary>
     private static IEnumerable<Comparison> Tests(ModeProfile giver, ModeProfile other)
     {
         if (DarkCurrentPredictor.FromProfile(giver.DarkCurrent!) is not { } law)
@@ -154,7 +156,7 @@ internal static class CarriedDarks
             RateAtReference = Wider(dark.RateAtReference, doubt),
         };
 
-    // All rates of a law move together by the doubt: cov += doubt²·pᵢ·pⱼ over the parameters that are rates.
+    // The added uncertainty is common to all rates of a law: cov += doubt²·pᵢ·pⱼ over the parameters that are rates.
     private static DarkCurrentModel Carried(DarkCurrentModel model, double doubt)
     {
         double[] moved = [.. model.Parameters.Select(p => p.Unit == RateUnit ? doubt * p.Value : 0)];
@@ -176,7 +178,7 @@ internal static class CarriedDarks
         };
     }
 
-    // Pixels are the giver's; rows, columns and the black level are the amplifier's and stay the taker's own.
+    // Pixels come from the giver; rows, columns and the black level belong to the amplifier and stay the taker's own.
     private static FixedPatternProfile? Carried(FixedPatternProfile? giver, FixedPatternProfile? own, double doubt) =>
         giver is null
             ? own

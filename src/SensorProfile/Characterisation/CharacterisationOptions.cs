@@ -27,7 +27,7 @@ public sealed record CharacterisationOptions
     /// <summary>Threads; the result does not depend on it. Null for all processors.</summary>
     public int? Threads { get; init; }
 
-    /// <summary>Measures what each stage costs; null to leave that.</summary>
+    /// <summary>Records what each stage costs; null for no record.</summary>
     public StageClock? Stages { get; init; }
 
     /// <summary>Version written into the profile.</summary>

@@ -19,18 +19,17 @@ namespace SensorProfile.Characterisation;
 
 /// <summary>The recipe: from a session's frames to a camera profile.</summary>
 /// <remarks>
-/// One camera at a time, one mode (gain, offset, binning, read-out) after the other: look at every frame once and sift;
-/// bias pairs give read noise; flat pairs give gain,
-/// saturation, linearity; darks give dark current against exposure and temperature. What is missing becomes null with a
-/// finding that says which frames would supply it.
-/// The same frames give the same profile at any thread count.
+/// One camera at a time, mode by mode (gain, offset, binning, read-out). Every frame is looked at once and sifted; bias
+/// pairs give read noise; flat pairs give gain, saturation, linearity; darks give dark current against exposure and
+/// temperature. What is missing becomes null, with a finding that says which frames would supply it. The same frames
+/// give the same profile at any thread count.
 /// </remarks>
 public static class Characteriser
 {
     /// <summary>Measures a camera.</summary>
     /// <param name="inventory">The frames.</param>
     /// <param name="options">Tolerances, threads, clock.</param>
-    /// <param name="progress">Told how far the work is; may be called from any thread.</param>
+    /// <param name="progress">Receives progress; may be called from any thread.</param>
     /// <param name="ct">Stops the work between two strips of pixels.</param>
     /// <exception cref="ArgumentException">The thresholds make no sense
     /// (<see cref="DefectThresholds.Problem"/>).</exception>
@@ -52,11 +51,10 @@ public static class Characteriser
     /// <summary>Measures a camera by frames in memory.</summary>
     /// <param name="frames">Bias, dark and flat frames of one camera; each with a name of its own.</param>
     /// <param name="options">Tolerances, threads, clock.</param>
-    /// <param name="progress">Told how far the work is; may be called from any thread.</param>
+    /// <param name="progress">Receives progress; may be called from any thread.</param>
     /// <param name="ct">Stops the work between two strips of pixels.</param>
-    /// <exception cref="ArgumentException">A frame has not as many samples as its width and height say, two frames
-    /// share a
-    /// name, or the thresholds make no sense.</exception>
+    /// <exception cref="ArgumentException">A frame does not have as many samples as its width and height say, two
+    /// frames share a name, or the thresholds make no sense.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static CharacterisationResult Run(
         IReadOnlyList<FrameInMemory> frames,
@@ -101,7 +99,7 @@ public static class Characteriser
                 FindingCodes.PixelsWithoutValue,
                 Severity.Warning,
                 $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
-                    + "others of their colour stand for them in levels and noise; maps and defects leave these places out.",
+                    + "in levels and noise, others of their colour stand in for them; maps and defects leave these places out.",
                 [.. blanks.Select(b => b.Name)]
             );
         var samples = (options.Stages?.Counting(stack.Samples) ?? stack.Samples).ToDictionary(
@@ -179,7 +177,7 @@ public static class Characteriser
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         stages.Stage("rows and columns");
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, log);
-        // a map of the whole sensor that nothing needs from here on
+        // frees a map of the whole sensor that is not needed from here on
         flats = flats with { Mean = null };
         long pixels = (long)frames[0].Width * frames[0].Height;
         MapMemory.Release(pixels);
@@ -246,7 +244,7 @@ public static class Characteriser
         return profile;
     }
 
-    // What hot pixels alone decide is not known where the camera takes them out of its frames.
+    // Where the camera removes hot pixels from its frames, nothing is known of what rests on hot pixels alone.
     private static ModeProfile WithoutHotPixels(ModeProfile profile) =>
         profile with
         {

@@ -19,7 +19,7 @@ internal static class DarkFindings
                 FindingCodes.BlackLevelPinned,
                 Severity.Warning,
                 "The dark level does not grow with exposure as the noise says it must: the camera pins its black "
-                    + "level and takes the dark signal away; dark current is taken from the growth of the noise "
+                    + "level, which removes the dark signal; dark current is taken from the growth of the noise "
                     + "instead."
             );
         foreach (
@@ -40,7 +40,9 @@ internal static class DarkFindings
             log.Add(
                 FindingCodes.DarkBelowLimit,
                 Severity.Note,
-                Invariant($"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s ")
+                Invariant(
+                    $"At {At([t])} the dark current is below the detection limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s "
+                )
                     + "(95 %): the black level moves more from frame to frame than the dark signal; longer exposures "
                     + "would show it."
             );

@@ -18,7 +18,7 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class DarkRecipe
 {
-    /// <summary>Share of the saturation level from which on a pixel counts as full.</summary>
+    /// <summary>Share of the saturation level above which a pixel counts as full.</summary>
     private const double NearSaturation = 0.95;
 
     public static DarkResult Measure(
@@ -39,7 +39,7 @@ internal static class DarkRecipe
         log.Add(
             FindingCodes.GainMissingForElectrons,
             Severity.Refusal,
-            "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU alone: add "
+            "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU only: add "
                 + "flat pairs at the same settings."
         );
         var said = new FindingsLog();
@@ -90,7 +90,8 @@ internal static class DarkRecipe
             );
         var pairs = PairsBySet(sets, mode, stages);
         TemperatureGroup[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
-        // What noise adds to a median, and what the growth of the noise says of the signal, needs electrons.
+        // Both the bias that noise adds to a median and the signal inferred from the growth of the noise need
+        // electrons.
         MedianShift shift = !inElectrons
             ? MedianShift.None
             : MedianShift.Measure(
@@ -139,7 +140,7 @@ internal static class DarkRecipe
         };
     }
 
-    /// <summary>The sets whose typical pixel is not full: a full pixel tells no dark current.</summary>
+    /// <summary>The sets whose typical pixel is not full: a full pixel says nothing about dark current.</summary>
     private static IReadOnlyList<ScreenedSet> Unsaturated(
         IReadOnlyList<ScreenedSet> sets,
         FlatResult flats,
@@ -194,7 +195,7 @@ internal static class DarkRecipe
         double Equivalent(ScreenedSet s) => ProbeReadings.EquivalentExposure(s, sets, temperature, doubling);
         double ExposureOf(ScreenedSet s) => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s);
         var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
-        // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
+        // A single exposure makes no line; the bias frames then supply the level at no exposure.
         ScreenedSet[] withZero =
             sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
         var levels = new DarkLevels(withZero, gains, ExposureOf);

@@ -65,8 +65,8 @@ internal static class FlatFindings
                 Invariant(
                     $"The light of {flicker.Length} flat pair{(flicker.Length == 1 ? "" : "s")} changed from row to "
                 )
-                    + "row (a flickering lamp under a rolling shutter): the rows were scaled one by one, which takes "
-                    + "it out; a steady lamp or longer exposures are better.",
+                    + "row (a flickering lamp under a rolling shutter): the rows were scaled one by one, which removes "
+                    + "it; a steady lamp or longer exposures are better.",
                 [.. flicker.SelectMany(p => new[] { p.A.Name, p.B.Name })]
             );
         MeasuredPair[] drift = [.. pairs.Where(p => p.Drift > FlatPairing.NotableDrift && !p.Flickers)];
@@ -75,8 +75,8 @@ internal static class FlatFindings
                 FindingCodes.LightDrift,
                 Severity.Note,
                 Invariant(
-                    $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % inside a flat pair: it was "
-                ) + "scaled away; let the lamp warm up.",
+                    $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % within a flat pair: this was "
+                ) + "scaled out; let the lamp warm up.",
                 [.. drift.SelectMany(p => new[] { p.A.Name, p.B.Name })]
             );
     }

@@ -84,7 +84,7 @@ internal static class FlatRecipe
                 FindingCodes.GainNotMeasurable,
                 Severity.Refusal,
                 "The noise of the flats does not grow with their light, so gain, full well and everything in electrons "
-                    + "cannot be measured: look whether these are raw flats, bright enough and not saturated."
+                    + "cannot be measured: check that these are raw flats, bright enough and not saturated."
             );
         bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Count(c, mode.CodeStep).LooksScaled);
         if (RawResponse.EvidenceAgainst(channels, scaledCodes) is not { } evidence)
@@ -92,7 +92,7 @@ internal static class FlatRecipe
         log.Add(
             FindingCodes.ResponseNotRaw,
             Severity.Refusal,
-            $"These flats do not answer to light as raw data do ({evidence}), so gain, read noise in electrons, full well "
+            $"These flats do not respond to light as raw data do ({evidence}), so gain, read noise in electrons, full well "
                 + "and dark current are not given: frames that were stretched, saved with 8 bits or otherwise processed "
                 + "have no gain; take raw frames, 16 bits, without any correction in camera or capture program."
         );

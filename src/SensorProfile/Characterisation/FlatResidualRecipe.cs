@@ -13,7 +13,9 @@ internal static class FlatResidualRecipe
     // brighter flats are not linear any more
     private const double MostOfSaturation = 0.9;
 
-    /// <summary>From pixel to pixel and over areas, %; null where no level has four flats, with a finding.</summary>
+    /// <summary>
+    /// Residual from pixel to pixel and over areas, %; null where no level has four flats, with a finding.
+    /// </summary>
     public static (Measurement? Pixels, Measurement? Areas) Measure(
         IReadOnlyList<FlatChannel> channels,
         IReadOnlyList<MeasuredPair> pairs,
@@ -44,7 +46,7 @@ internal static class FlatResidualRecipe
         );
     }
 
-    /// <summary>The pairs of a set whose light is that of its first one.</summary>
+    /// <summary>The pairs of a set with the same light as its first pair.</summary>
     private static MeasuredPair[] OneLevel(
         ScreenedSet set,
         IReadOnlyList<MeasuredPair> pairs,
@@ -78,7 +80,7 @@ internal static class FlatResidualRecipe
     )
     {
         int half = pairs.Length / 2;
-        // in order of time: what drifts over the session is between the halves
+        // in order of time, so that drift over the session shows between the halves
         MeasuredPair[] first = pairs[..half],
             second = pairs[^half..];
         stages.Report("Flats against flats", 0, 4 * half, 0);

@@ -12,7 +12,7 @@ internal static class GainClaim
     // a claim per native code is off by the code step, give or take its own error
     private const double SameFactor = 0.15;
 
-    /// <summary>Compares them, where there are both.</summary>
+    /// <summary>Compares the two, where both are known.</summary>
     public static void Report(IReadOnlyList<Frame> frames, Measurement? gain, int codeStep, FindingsLog log)
     {
         double[] claims = [.. frames.Select(f => f.ClaimedGain).OfType<double>().Distinct().Order()];

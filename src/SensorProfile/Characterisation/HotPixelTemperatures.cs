@@ -10,10 +10,12 @@ using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Replaces the temperatures that the headers give to the darks by those of their hot pixels.</summary>
-/// <remarks>A first measurement by the headers finds the hot pixels and their laws; their common brightness gives every
-/// frame's temperature against the others taken at that temperature, and the
-/// median of the sets' readings the zero: one set whose reading is off does not move it.</remarks>
+/// <summary>Replaces the darks' header temperatures by those of their hot pixels.</summary>
+/// <remarks>
+/// A first measurement with the header temperatures finds the hot pixels and their laws. Their common brightness gives
+/// every frame's temperature relative to the others taken at that temperature; the median of the sets' readings sets
+/// the zero, so that a single wrong reading does not move it.
+/// </remarks>
 internal static class HotPixelTemperatures
 {
     /// <summary>

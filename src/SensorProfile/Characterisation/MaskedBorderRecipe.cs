@@ -8,8 +8,8 @@ using SensorProfile.Screening;
 namespace SensorProfile.Characterisation;
 
 /// <summary>
-/// Pixels under the mask of raw files → a black level and a read noise that owe nothing to the other pixels, and what
-/// the level does in the darks.
+/// Masked pixels of raw files → a black level and a read noise independent of the other pixels, and how the level
+/// behaves in the darks.
 /// </summary>
 internal static class MaskedBorderRecipe
 {
@@ -25,7 +25,7 @@ internal static class MaskedBorderRecipe
         public PooledVariance? Row => PooledVariance.Pool([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
     }
 
-    /// <summary>Measures it; null where the bias frames have no masked pixels that can be used.</summary>
+    /// <summary>Measures the border; null where the bias frames have no usable masked pixels.</summary>
     public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, StageProgress stages, FindingsLog log)
     {
         ScreenedSet[] unlit = [.. mode.Of(FrameKind.Bias)];
@@ -120,7 +120,7 @@ internal static class MaskedBorderRecipe
 
     /// <summary>
     /// Dark charge N of masked pixels lifts their level by N/K and their variance by N/K² (Poisson), so the variance
-    /// tells the level that the charge must add, K·ΔV; what is left of the rise is the black level's own.
+    /// gives the level that the charge must add, K·ΔV; the rest of the rise is the black level's own.
     /// </summary>
     private static MaskedBorderSet Shift(
         BorderReading dark,

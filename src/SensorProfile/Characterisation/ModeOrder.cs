@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Characterisation;
 
 /// <summary>
-/// Order of the modes in a profile: by binning, gain, ISO, offset, read-out; what is not said comes first.
+/// Order of the modes in a profile: by binning, gain, ISO, offset, read-out; missing settings come first.
 /// </summary>
 internal sealed class ModeOrder : IComparer<ModeSettings>
 {

@@ -11,8 +11,26 @@ namespace SensorProfile.Characterisation;
 /// <summary>Darks without a thermometer: the dark current of each night, and the nights in order of warmth.</summary>
 internal static class NightRates
 {
-    /// <summary>The sets of each night, in order of time; of several nights those without a time last.</summary>
+    /// <summary>
+    /// The sets of each night, or of each group of a night that was split by warmth, in order of time; of several nights
+    /// those without a time last.
+    /// </summary>
     public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
+    {
+        ILookup<bool, FrameSet> bySplit = sets.ToLookup(s => s.Warmth is not null);
+        IEnumerable<FrameSet[]> groups = bySplit[true].GroupBy(s => s.Warmth!.Number).Select(g => g.ToArray());
+        return
+        [
+            .. groups
+                .Concat(ByTime(bySplit[false]))
+                .OrderBy(
+                    g => g.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName).First(),
+                    FrameOrder.ByTimeThenName
+                ),
+        ];
+    }
+
+    private static IReadOnlyList<FrameSet[]> ByTime(IEnumerable<FrameSet> sets)
     {
         List<List<FrameSet>> nights = [];
         DateTimeOffset? last = null;
@@ -33,6 +51,7 @@ internal static class NightRates
         new()
         {
             StartUtc = night.Sets.SelectMany(s => s.Frames).Min(f => f.Frame.StartUtc),
+            AboveColdest = night.Sets.Select(s => s.Set.Warmth?.AboveColdest).FirstOrDefault(),
             TypicalRate = point.TypicalRate,
             MeanRate = point.MeanRate,
             RateFromVariance = point.RateFromVariance,
@@ -40,7 +59,7 @@ internal static class NightRates
             Frames = point.Frames,
         };
 
-    /// <summary>Says what darks without a temperature are good for, and which night was the warmer.</summary>
+    /// <summary>Says what darks without a temperature can be used for, and which night was warmer.</summary>
     public static void Report(IReadOnlyList<DarkNight> nights, IReadOnlyList<string> frames, FindingsLog log)
     {
         if (frames.Count == 0)
@@ -49,7 +68,7 @@ internal static class NightRates
             FindingCodes.DarkTemperatureUnknown,
             Severity.Warning,
             $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
-                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a law of temperature; fill "
+                + $"for {(nights.Count == 1 ? "their night" : $"each {One(nights)}")}, without a law of temperature; fill "
                 + "temperature_c in the capture table if you know it.",
             frames
         );
@@ -60,11 +79,14 @@ internal static class NightRates
         log.Add(
             FindingCodes.NightsOrdered,
             Severity.Note,
-            "By their dark current the nights were, from the coldest to the warmest: "
+            $"By their dark current the {One(nights)}s were, from the coldest to the warmest: "
                 + Counted.List([.. seen.Select((n, i) => Place(n, i, coldest))])
                 + Invariant($" (if dark current doubles every {PhysicalConstants.UsualDoubling:0} °C).")
         );
     }
+
+    private static string One(IReadOnlyList<DarkNight> nights) =>
+        nights.Any(n => n.AboveColdest is not null) ? "group" : "night";
 
     private static string Place(DarkNight night, int index, double coldest) =>
         (night.StartUtc is { } start ? Invariant($"{start:yyyy-MM-dd HH:mm} UTC") : "a night without a date")

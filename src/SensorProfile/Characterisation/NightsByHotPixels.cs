@@ -11,15 +11,17 @@ using static System.FormattableString;
 namespace SensorProfile.Characterisation;
 
 /// <summary>Puts nights without any temperature in order by the common brightness of their hot pixels.</summary>
-/// <remarks>The night with the longest exposure finds the hot pixels; every other night's brightness against it is a
-/// temperature difference, by a doubling of 6 °C ± 1 °C where no law is known. The black level, which moves from night
-/// to night, has no part in it, as it has in the level of the typical pixel.</remarks>
+/// <remarks>
+/// The night with the longest exposure finds the hot pixels; the brightness of every other night relative to it gives a
+/// temperature difference, assuming a doubling of 6 °C ± 1 °C where no law is known. Unlike the level of the typical
+/// pixel, this does not depend on the black level, which moves from night to night.
+/// </remarks>
 internal static class NightsByHotPixels
 {
-    // °C, that the hot pixels of one night are filed under; only differences are used
+    // nominal temperature, °C, of the hot pixels of one night; only differences are used
     private const double Nominal = 0;
 
-    /// <summary>Says the order; false where there are not two such nights, or too few hot pixels.</summary>
+    /// <summary>Reports the order; false where there are not two such nights, or too few hot pixels.</summary>
     public static bool Report(
         ModeFrames mode,
         BiasResult bias,
@@ -67,7 +69,7 @@ internal static class NightsByHotPixels
         );
         if (thermometer.Temperatures(series) is not { } found)
             return false;
-        // of each night the set that knows it best
+        // the best-known set of each night
         (DateTimeOffset? Start, Measurement Warmer)[] order =
         [
             .. nights
@@ -89,7 +91,8 @@ internal static class NightsByHotPixels
         log.Add(
             FindingCodes.NightsOrdered,
             Severity.Note,
-            "By their hot pixels the nights were, from the coldest to the warmest: "
+            $"By their hot pixels the {(unknown.Any(s => s.Set.Warmth is not null) ? "groups" : "nights")} were, "
+                + "from the coldest to the warmest: "
                 + Counted.List([.. order.Select((n, i) => Place(n.Start, n.Warmer, order[0].Warmer, thermometer, i))])
                 + " (dark current taken to double every 6 °C ± 1 °C)."
         );
@@ -108,7 +111,7 @@ internal static class NightsByHotPixels
         if (place == 0)
             return name;
         double warmer = night.Value - coldest.Value;
-        // What the doubling temperature leaves in doubt is common to both: it belongs to their difference.
+        // The uncertainty of the doubling temperature is common to both, so it applies to their difference.
         double Own(Measurement m) =>
             Math.Sqrt(
                 Math.Max(0, m.StandardUncertainty * m.StandardUncertainty - Square(m.Value * thermometer.RelativeDoubt))

@@ -18,9 +18,10 @@ namespace SensorProfile.Characterisation;
 /// <summary>Dark frames, bias and flats → maps of single pixels: dark rate, temperature law, defects, glow.</summary>
 internal static class PatternRecipe
 {
-    /// <summary>What can be said from samples and thinned sensors, before there are maps of the whole sensor; null when
-    /// there will be none.
-    /// With <c>predict</c> it is tried how well darks can be computed from others.</summary>
+    /// <summary>
+    /// Everything that samples and thinned sensors can tell before there are maps of the whole sensor; null when there
+    /// will be none. With <c>predict</c>, also tests how well darks can be computed from others.
+    /// </summary>
     public static PreparedPattern? Prepare(
         ModeFrames mode,
         BiasResult bias,
@@ -40,8 +41,10 @@ internal static class PatternRecipe
     }
 
     /// <summary>Rates of the pixels in ADU/px/s where no gain is known; null when the darks make no line.</summary>
-    /// <remarks>Rates need no gain; the noise of a single pixel does, so nothing is said of pixels that flicker or bend,
-    /// and the thresholds of a camera, which are in electrons, do not serve.</remarks>
+    /// <remarks>
+    /// Rates need no gain; the noise of a single pixel does, so flickering and nonlinear pixels are not judged, and
+    /// thresholds given in electrons cannot be used.
+    /// </remarks>
     public static PatternResult? InAdu(
         ModeFrames mode,
         BiasResult bias,
@@ -73,7 +76,7 @@ internal static class PatternRecipe
             : PatternMeasurement.Measure(prepared.Input with { TestLevels = false }, null, prepared.Levels);
     }
 
-    /// <summary>What of such rates goes into the profile; null when there is no threshold.</summary>
+    /// <summary>The part of such rates that goes into the profile; null when there is no threshold.</summary>
     public static HotPixelsAdu? HotPixels(PatternResult? inAdu) =>
         inAdu?.Profile is not { Thresholds: { } thresholds } found
             ? null
@@ -204,7 +207,7 @@ internal static class PatternRecipe
 
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
-        // only brings sets a few tenths of a degree apart together
+        // only bridges a few tenths of a degree between sets
         double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
         DarkSignalFit? line = variance ? t.Variance : t.Typical;
         return new(
@@ -237,7 +240,7 @@ internal static class PatternRecipe
             FrameLevels = [.. set.Frames.Select(f => f.Channels.Select(c => c.ClippedMean).ToArray())],
         };
 
-    /// <summary>The same input with the laws as the temperatures that it still has give them.</summary>
+    /// <summary>The same input with the laws that its remaining temperatures give.</summary>
     private static PatternInput Refitted(
         PatternInput rest,
         DarkResult darks,

@@ -16,8 +16,8 @@ internal sealed record PreparedPattern(
 )
 {
     /// <summary>
-    /// The same without the variances of the bias frames, which the maps do not need: a map of the whole sensor less in
-    /// memory.
+    /// The same without the variances of the bias frames, which the maps do not need: saves the memory of one map of
+    /// the whole sensor.
     /// </summary>
     public PreparedPattern With(PixelMoments? unlit) => this with { Input = Input with { Unlit = unlit } };
 }

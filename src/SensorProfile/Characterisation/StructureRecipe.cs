@@ -15,7 +15,7 @@ internal static class StructureRecipe
     private const double MinLevel = 0.1; // of the read noise: a line off by less is lost in any frame
     private const double MinResponse = 0.005;
 
-    /// <summary>Measures.</summary>
+    /// <summary>Measures defect lines, boundaries and structure; whatever is found is also logged.</summary>
     public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, FindingsLog log)
     {
         List<DefectLine> lines = [];
@@ -30,7 +30,7 @@ internal static class StructureRecipe
                 LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), PatternKind.Level, 1, "ADU")
             );
             boundaries.AddRange(SensorBoundaries.Find(level, PatternKind.Level, 1, "ADU"));
-            // Half of a variance's relative step is the noise's.
+            // The relative step of the noise is half that of its variance.
             if (moments.Frames > 3)
                 boundaries.AddRange(
                     SensorBoundaries.Find(
@@ -89,16 +89,16 @@ internal static class StructureRecipe
             log.Add(
                 FindingCodes.ResponseStep,
                 Severity.Note,
-                $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
-                    + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
+                $"The brightness of the flats has steps: {where}. Without light there are none, so the likely cause is the light "
+                    + "(dust, an edge in the path, vignetting); flats of the same evening remove them."
             );
         else
             log.Add(
                 FindingCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
-                    + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "
-                    + "calibrated picture says that they did not."
+                    + "same settings remove the seams as long as both parts drift alike; a seam left in a "
+                    + "calibrated picture shows that they did not."
             );
     }
 

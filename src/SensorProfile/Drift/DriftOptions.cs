@@ -6,26 +6,26 @@ namespace SensorProfile.Drift;
 /// <summary>How profiles are compared.</summary>
 public sealed record DriftOptions
 {
-    /// <summary>Chance of at least one false "has changed" over everything that is compared, 0…1.</summary>
+    /// <summary>Probability of at least one false "has changed" in the whole comparison, 0…1.</summary>
     public double Significance { get; init; } = 0.05;
 
     /// <summary>
-    /// Temperature at which dark currents are compared, °C; null chooses one that all profiles measured.
+    /// Temperature at which dark currents are compared, °C; null picks one that all profiles cover.
     /// </summary>
     public double? ReferenceTemperature { get; init; }
 
-    /// <summary>Dark rates above which hot pixels are counted, e-/px/s.</summary>
+    /// <summary>Dark rates above which pixels are counted as hot, e-/px/s.</summary>
     internal IReadOnlyList<double> HotRates { get; init; } = [0.1, 1, 10];
 
     /// <summary>
-    /// How well a session's mean temperature repeats from year to year, °C (one standard uncertainty): half of the
-    /// usual step of the reading.
+    /// How well a session's mean temperature repeats from year to year, °C (one standard uncertainty): half the usual
+    /// step of the reading.
     /// </summary>
     public double TemperatureRepeatability { get; init; } = 0.05;
 
     /// <summary>
-    /// The stack that the present dark library serves, for the date at which the library costs more than its limits
-    /// allow; null leaves that date out. A sky of null means a suburban one.
+    /// The stack that the present dark library serves, for forecasting when the library exceeds its limits; null leaves
+    /// the forecast out. A null sky means a suburban one.
     /// </summary>
     public ToleranceQuestion? Stack { get; init; } =
         new()
@@ -35,7 +35,7 @@ public sealed record DriftOptions
             Sky = NamedSkies.Suburban,
         };
 
-    /// <summary>Random layouts against which a patch of new hot pixels is tested.</summary>
+    /// <summary>Number of random layouts against which a patch of new hot pixels is tested.</summary>
     internal int Layouts { get; init; } = 999;
 
     /// <summary>Seed of those layouts: the same seed gives the same answer.</summary>

@@ -3,13 +3,13 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift;
 
-/// <summary>Tests of "has it changed?".</summary>
+/// <summary>Significance tests for "has it changed?".</summary>
 internal static class DriftTest
 {
     private const double PowerQuantile = 0.8416212335729143; // Φ⁻¹(0.80)
     private const int RatioNodes = 2001;
 
-    /// <summary>z = (x₂ − x₁)/√(u₁² + u₂²), for values measured independently of each other.</summary>
+    /// <summary>z = (x₂ − x₁)/√(u₁² + u₂²), for independent measurements.</summary>
     public static double Z(Measurement from, Measurement to)
     {
         double change = to.Value - from.Value,
@@ -22,16 +22,15 @@ internal static class DriftTest
         double.Hypot(from.StandardUncertainty, to.StandardUncertainty);
 
     /// <summary>
-    /// Two-sided exact test that two counts have the same mean: given their sum, either is binomial with ½
+    /// Two-sided exact test that two counts have the same mean: given their sum, either is binomial with p = ½
     /// (Przyborowski and Wilenski 1940, Biometrika 31, 313).
     /// </summary>
     /// <remarks>
-    /// Where the means stand in another ratio ρ by themselves (the sensor was warmer), the second is binomial with
-    /// ρ/(1 + ρ); where ρ is uncertain, the tail is the mean over its lognormal distribution, in equal steps of
-    /// probability.
+    /// Where the expected means differ by a known ratio ρ (the sensor was warmer), the second is binomial with p = ρ/(1
+    /// + ρ); where ρ is uncertain, the tail is averaged over its lognormal distribution, in equal steps of probability.
     /// </remarks>
-    /// <param name="first">Pixels then.</param>
-    /// <param name="second">Pixels now.</param>
+    /// <param name="first">Count then.</param>
+    /// <param name="second">Count now.</param>
     /// <param name="ratio">ρ, now over then.</param>
     /// <param name="doubt">Standard uncertainty of ln ρ.</param>
     public static double CountsP(long first, long second, double ratio = 1, double doubt = 0)
@@ -51,16 +50,16 @@ internal static class DriftTest
         return Math.Min(1, 2 * Math.Min(up, down));
     }
 
-    /// <summary>P(K ≥ counted), K binomial with the sum of both counts and ρ/(1 + ρ).</summary>
+    /// <summary>P(K ≥ counted), K binomial with n = the sum of both counts and p = ρ/(1 + ρ).</summary>
     private static double AtLeast(long other, long counted, double ratio) =>
         counted == 0 ? 1 : SpecialFunctions.BetaRegularized(counted, other + 1, ratio / (1 + ratio));
 
-    /// <summary>The z that belongs to a two-sided p, with the sign of the change.</summary>
+    /// <summary>The z of a two-sided p, with the sign of the change.</summary>
     public static double ZOf(double p, double sign) =>
         p >= 1 || sign == 0 ? 0 : Math.Sign(sign) * -Probability.NormalQuantile(Math.Max(p, 1e-300) / 2);
 
     /// <summary>
-    /// Change found with a probability of 80 % when m tests share the significance: (Φ⁻¹(1 − α/2m) + Φ⁻¹(0.8))·u.
+    /// Change found with 80 % probability when m tests share the significance α: (Φ⁻¹(1 − α/2m) + Φ⁻¹(0.8))·u.
     /// </summary>
     public static double Detectable(double jointUncertainty, double significance, int tests) =>
         (Probability.NormalQuantile(1 - significance / (2 * Math.Max(1, tests))) + PowerQuantile) * jointUncertainty;

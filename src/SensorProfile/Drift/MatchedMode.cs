@@ -5,12 +5,14 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift;
 
-/// <summary>One mode in all profiles that measured it, oldest first.</summary>
+/// <summary>One mode in every profile that measured it, oldest first.</summary>
 /// <param name="Name">Settings in words.</param>
 /// <param name="Members">Profile and index of the mode in it; at least two.</param>
 internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Profile, int Index)> Members)
 {
-    /// <summary>The mode of a member, without what was carried over from another: that is compared there.</summary>
+    /// <summary>
+    /// A member's mode, without values carried over from other modes: those are compared where they belong.
+    /// </summary>
     public ModeProfile Mode(int member)
     {
         ModeProfile mode = Members[member].Profile.Profile.Modes[Members[member].Index];
@@ -33,7 +35,7 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
     }
 
     /// <summary>
-    /// Modes with the same settings, in the order of the last profile; what stands alone is said in a finding.
+    /// Modes with the same settings, in the order of the last profile; a finding names modes measured only once.
     /// </summary>
     public static IReadOnlyList<MatchedMode> Match(IReadOnlyList<ProfileOnDisk> profiles, List<Finding> findings)
     {
@@ -53,7 +55,7 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
                 new Finding(
                     FindingCodes.ModeAlone,
                     Severity.Note,
-                    $"{ModeChoice.Name(lone.Settings)} was measured in {lone.Members[0].Item1.File} only and is "
+                    $"{ModeChoice.Name(lone.Settings)} was measured only in {lone.Members[0].Item1.File} and was "
                         + "not compared: settings must be the same "
                         + $"({Others(groups.Select(g => g.Settings), lone.Settings)}).",
                     [lone.Members[0].Item1.File]

@@ -10,16 +10,17 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 
-/// <summary>From the darks of a mode to rates, laws, defects and glow of its pixels.</summary>
+/// <summary>Measures rates, laws, defects and glow of the pixels from the darks of a mode.</summary>
 internal static class PatternMeasurement
 {
     private const double OutstandingNoise = 5;
 
-    /// <summary>Measures; null when no temperature has two exposures (bias counting as no exposure).</summary>
+    /// <summary>
+    /// Measures the pixels; null when no temperature has two exposures (bias counts as zero exposure).
+    /// </summary>
     /// <param name="input">The mode.</param>
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
-    /// <param name="levels">Levels that were sampled before (<see cref="RateWalk.Levels"/>); null to sample
-    /// them.</param>
+    /// <param name="levels">Levels already sampled (<see cref="RateWalk.Levels"/>); null to sample them here.</param>
     public static PatternResult? Measure(
         PatternInput input,
         DefectClass[]? response,
@@ -47,7 +48,7 @@ internal static class PatternMeasurement
             ? typical.StandardUncertainty / typical.Value
             : 0;
         double hotAbove = maps.Typical + thresholds.HotRate;
-        GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow.Field, hotAbove);
+        GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow, hotAbove);
         var result = new PatternResult
         {
             Maps = maps,
@@ -58,12 +59,18 @@ internal static class PatternMeasurement
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Count(maps.Rate, maps.Typical, maps.TypicalUncertainty),
-                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.TypicalUncertainty, common),
+                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.Uncertainty, maps.TypicalUncertainty, common),
                 HotPixelCurves = HotPixelCurves.Measure(input, maps),
                 DoublingByRate = split?.Laws ?? maps.Classes,
                 ThermalQuantiles = split is null
                     ? []
-                    : RateQuantiles.Measure(split.Thermal, maps.TypicalUncertainty, common),
+                    : RateQuantiles.Measure(
+                        split.Thermal,
+                        maps.Uncertainty,
+                        maps.TypicalUncertainty,
+                        // a third of what was set right may remain
+                        double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3)
+                    ),
                 ThermalCurve = split is null
                     ? []
                     : HotPixelCurve.Count(split.Thermal, maps.Typical, maps.TypicalUncertainty),
@@ -95,7 +102,7 @@ internal static class PatternMeasurement
         return result;
     }
 
-    /// <summary>Rate above the typical pixel's from which a pixel stands out, e-/px/s.</summary>
+    /// <summary>Excess over the typical rate above which a pixel stands out, e-/px/s.</summary>
     internal static double Outstanding(DefectThresholds thresholds, ReferenceScale scale) =>
         Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
 }

@@ -5,26 +5,24 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 
-/// <summary>What the per-pixel measurements give.</summary>
+/// <summary>Results of the per-pixel measurements.</summary>
 internal sealed record PatternResult
 {
-    /// <summary>For the profile.</summary>
+    /// <summary>Fixed pattern for the profile.</summary>
     public required FixedPatternProfile Profile { get; init; }
 
-    /// <summary>Rates.</summary>
+    /// <summary>Maps of the dark rate.</summary>
     public required RateMaps Maps { get; init; }
 
-    /// <summary>Defects.</summary>
+    /// <summary>Map of the defects.</summary>
     public required DefectMap Defects { get; init; }
 
-    /// <summary>Glow at the reference temperature; null where none was found.</summary>
+    /// <summary>Glow at the reference temperature; null when none was found.</summary>
     public GlowField? Glow { get; init; }
 
-    /// <summary>
-    /// Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.
-    /// </summary>
+    /// <summary>Temperature of frames from their hot pixels, °C, by name; empty without such a thermometer.</summary>
     public IReadOnlyDictionary<string, double> FrameTemperatures { get; init; } = new Dictionary<string, double>();
 
-    /// <summary>What the user should know.</summary>
+    /// <summary>Findings for the user.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }

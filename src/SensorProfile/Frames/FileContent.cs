@@ -1,47 +1,49 @@
 namespace SensorProfile.Frames;
 
-/// <summary>What a file is, by its first bytes and, where these leave it open, by its name.</summary>
+/// <summary>What a file is, from its first bytes and, where these are ambiguous, from its name.</summary>
 internal enum FileContent
 {
-    /// <summary>FITS by its name, plain or compressed.</summary>
+    /// <summary>FITS with a FITS name, plain or compressed.</summary>
     Fits,
 
-    /// <summary>FITS under another name: half a download, or a file set aside.</summary>
+    /// <summary>FITS under another name: an unfinished download, or a file set aside.</summary>
     RenamedFits,
 
-    /// <summary>A map of true values beside simulated frames (FITS inside, by its name no frame).</summary>
+    /// <summary>
+    /// A map of true values that comes with simulated frames (FITS inside, but named as no frame is).
+    /// </summary>
     TrueMap,
 
-    /// <summary>TIFF of either byte order: DNG, TIFF/EP, many makers' raw files, and pictures.</summary>
+    /// <summary>TIFF of either byte order: DNG, TIFF/EP, many makers' raw files, and ordinary images.</summary>
     Tiff,
 
-    /// <summary>A raw file of a maker's own format.</summary>
+    /// <summary>A raw file in a maker's own format.</summary>
     MakersRaw,
 
-    /// <summary>A raw file of a sensor that sees three colours in every pixel.</summary>
+    /// <summary>A raw file from a sensor that records three colours in every pixel.</summary>
     LayeredRaw,
 
     /// <summary>JPEG.</summary>
     Jpeg,
 
-    /// <summary>Another picture: PNG, GIF, WebP, HEIF.</summary>
+    /// <summary>Another image format: PNG, GIF, WebP, HEIF.</summary>
     Picture,
 
-    /// <summary>A film.</summary>
+    /// <summary>A video.</summary>
     Film,
 
     /// <summary>PDF.</summary>
     Pdf,
 
-    /// <summary>ZIP, gzip and other packed files.</summary>
+    /// <summary>ZIP, gzip and other archives.</summary>
     Archive,
 
-    /// <summary>Text of any kind: notes, tables, settings, page sources.</summary>
+    /// <summary>Text of any kind: notes, tables, settings, web pages.</summary>
     Text,
 
-    /// <summary>Nothing in it.</summary>
+    /// <summary>An empty file.</summary>
     Empty,
 
-    /// <summary>None of these.</summary>
+    /// <summary>Anything else.</summary>
     Other,
 }

@@ -1,13 +1,11 @@
-using System.Text;
-
 namespace SensorProfile.Frames;
 
-/// <summary>File names as they are compared and shown: forward slashes, composed letters.</summary>
+/// <summary>File names in the form in which they are compared and shown: forward slashes, composed letters.</summary>
 internal static class FileNames
 {
     private static readonly string[] Bare = [".fits", ".fit", ".fts"];
 
-    // TIFF inside, often in a coding of the maker's own
+    // TIFF inside, often with a coding of the maker's own
     private static readonly string[] MakersTiff =
     [
         ".3fr",
@@ -29,7 +27,7 @@ internal static class FileNames
     ];
 
     /// <summary>
-    /// Forward slashes, no leading "./", accented letters in one piece (some systems store ü as u and two dots).
+    /// Forward slashes, no leading "./", accented letters composed (some systems store ü as u plus a combining mark).
     /// </summary>
     public static string Normalise(string name)
     {
@@ -38,29 +36,31 @@ internal static class FileNames
             text = text[2..];
         try
         {
-            return text.Normalize(NormalizationForm.FormC);
+            return ComposedLetters.Compose(text);
         }
-        catch (ArgumentException) // not valid Unicode: compared as it is
+        catch (ArgumentException) // not valid Unicode: left as it is
         {
             return text;
         }
     }
 
     /// <summary>
-    /// A name as a cell of a table: an apostrophe in front keeps a spreadsheet from taking it for a formula.
+    /// A name as a table cell: a leading apostrophe keeps a spreadsheet from reading it as a formula.
     /// </summary>
     public static string ToCell(string name) => LooksLikeFormula(name) ? "'" + name : name;
 
-    /// <summary>The name that <see cref="ToCell"/> made a cell of; other names stay as they are.</summary>
+    /// <summary>Undoes <see cref="ToCell"/>; other names stay as they are.</summary>
     public static string FromCell(string cell) => cell is ['\'', ..] && LooksLikeFormula(cell) ? cell[1..] : cell;
 
     private static bool LooksLikeFormula(string name) =>
         name.TrimStart('\'') is ['=' or '+' or '-' or '@' or '\t' or '\r', ..];
 
-    /// <summary>The last part of a name.</summary>
+    /// <summary>The last component of a path.</summary>
     public static string BareName(string name) => name[(name.LastIndexOf('/') + 1)..];
 
-    /// <summary>.fit, .fits, .fts, each also with .gz or .fz behind, and .fz alone; any case.</summary>
+    /// <summary>
+    /// Whether a name ends in .fit, .fits or .fts, also followed by .gz or .fz, or in .fz alone; any case.
+    /// </summary>
     public static bool IsFits(string fileName)
     {
         string lower = fileName.ToLowerInvariant();
@@ -71,15 +71,15 @@ internal static class FileNames
         return Array.Exists(Bare, extension => lower.EndsWith(extension, StringComparison.Ordinal));
     }
 
-    /// <summary>A maker's raw format that is TIFF inside.</summary>
+    /// <summary>Whether a name belongs to a maker's raw format that is TIFF inside.</summary>
     public static bool IsMakersTiff(string fileName) =>
         Array.Exists(MakersTiff, e => fileName.EndsWith(e, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>A name that only raw files have, whatever the file holds.</summary>
+    /// <summary>Whether only raw files have such a name, whatever the file contains.</summary>
     public static bool IsRawTiff(string fileName) =>
         IsMakersTiff(fileName) || fileName.EndsWith(".dng", StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>Hidden files, resource forks, and what editors and downloads leave behind.</summary>
+    /// <summary>Whether a file is hidden, a resource fork, or left behind by an editor or a download.</summary>
     public static bool IsHiddenOrTemporary(string fileName) =>
         fileName.StartsWith('.') || fileName.StartsWith('~') || fileName.EndsWith('~');
 }

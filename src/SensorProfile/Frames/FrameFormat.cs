@@ -1,6 +1,6 @@
 namespace SensorProfile.Frames;
 
-/// <summary>What kind of file holds a frame.</summary>
+/// <summary>File format of a frame.</summary>
 internal enum FrameFormat
 {
     /// <summary>FITS.</summary>
@@ -9,6 +9,6 @@ internal enum FrameFormat
     /// <summary>The mosaic of a DNG, TIFF/EP or TIFF file.</summary>
     Raw,
 
-    /// <summary>A raw file of a maker's own format, read through the system's LibRaw.</summary>
+    /// <summary>A maker's own raw format, read through the system's LibRaw.</summary>
     OtherRaw,
 }

@@ -1,9 +1,9 @@
 namespace SensorProfile.Frames;
 
-/// <summary>What a frame was taken for.</summary>
+/// <summary>The kind of a frame.</summary>
 public enum FrameKind
 {
-    /// <summary>Neither the header nor the capture table says.</summary>
+    /// <summary>Neither the header nor the capture table gives it.</summary>
     Unknown,
 
     /// <summary>Shortest exposure, no light.</summary>
@@ -12,10 +12,10 @@ public enum FrameKind
     /// <summary>No light.</summary>
     Dark,
 
-    /// <summary>Even light.</summary>
+    /// <summary>Even illumination.</summary>
     Flat,
 
-    /// <summary>No light, at the exposure of the flats.</summary>
+    /// <summary>No light, with the exposure of the flats.</summary>
     DarkFlat,
 
     /// <summary>The sky.</summary>

@@ -1,9 +1,9 @@
 namespace SensorProfile.Frames;
 
-/// <summary>The order of frames: by time, those without a time last, then by name.</summary>
+/// <summary>Orders frames by time, those without a time last, then by name.</summary>
 internal sealed class FrameOrder : IComparer<Frame>
 {
-    /// <summary>The one instance.</summary>
+    /// <summary>The only instance.</summary>
     public static FrameOrder ByTimeThenName { get; } = new();
 
     private FrameOrder() { }

@@ -7,7 +7,7 @@ namespace SensorProfile.Frames;
 /// </summary>
 public sealed record FrameSet
 {
-    /// <summary>What they were taken for.</summary>
+    /// <summary>The kind of the frames.</summary>
     public required FrameKind Kind { get; init; }
 
     /// <summary>Gain, offset, ISO, binning and read-out mode.</summary>
@@ -27,6 +27,9 @@ public sealed record FrameSet
 
     /// <summary>Label from the capture table; null when none.</summary>
     public string? Label { get; init; }
+
+    /// <summary>Which darks of a night without a thermometer they belong to; null where a night is one.</summary>
+    internal WarmthGroup? Warmth { get; init; }
 
     /// <summary>The frames, in order of time, then of name.</summary>
     public required IReadOnlyList<Frame> Frames { get; init; }

@@ -2,13 +2,13 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames;
 
-/// <summary>What was found under the given paths: frames, the sets they form, files left out, findings.</summary>
+/// <summary>The inventory of the given paths: frames, the sets they form, files left out, findings.</summary>
 public sealed record Inventory
 {
-    /// <summary>Every readable frame that is in use, in order of time, then of name.</summary>
+    /// <summary>Every usable frame, ordered by time, then by name.</summary>
     public required IReadOnlyList<Frame> Frames { get; init; }
 
-    /// <summary>The frames grouped; the same frames in the same order, each in exactly one set.</summary>
+    /// <summary>The sets: the same frames in the same order, each in exactly one set.</summary>
     public required IReadOnlyList<FrameSet> Sets { get; init; }
 
     /// <summary>Files that were left out, with the reason.</summary>
@@ -21,10 +21,10 @@ public sealed record Inventory
     internal IReadOnlyList<Frame> LeftOut { get; init; } = [];
 
     /// <summary>
-    /// Files in the folders given that can hold no frame, counted by kind, the most frequent first.
+    /// Files in the given folders that cannot hold a frame, counted by kind, most frequent first.
     /// </summary>
     public IReadOnlyList<PassedOver> PassedOver { get; init; } = [];
 
-    /// <summary>What the headers and the table show that the user should know.</summary>
+    /// <summary>What the user should know from the headers and the table.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 }

@@ -2,12 +2,12 @@ using System.Globalization;
 
 namespace SensorProfile.Frames;
 
-/// <summary>Numbers as people and capture programs write them, whatever the locale of this machine.</summary>
+/// <summary>Reads and writes numbers as people and capture programs do, whatever the locale of this machine.</summary>
 internal static class NumberText
 {
     /// <summary>
-    /// Reads "0.5", "0,5", "3,2E-05", "1.0D3", "26.", "−10", "NaN". A single comma is a decimal comma; digits are never
-    /// grouped.
+    /// Reads "0.5", "0,5", "3,2E-05", "1.0D3", "26.", "−10", "NaN". A single comma is a decimal comma; digit grouping
+    /// is not supported.
     /// </summary>
     public static bool TryParse(string text, out double value, out bool decimalComma)
     {
@@ -29,7 +29,7 @@ internal static class NumberText
     /// <summary>The shortest text that reads back as the same number.</summary>
     public static string Of(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 
-    /// <summary>The number for a sentence: at most this many decimals, a true minus sign, no trailing zeros.</summary>
+    /// <summary>A number for a sentence: at most the given decimals, a true minus sign, no trailing zeros.</summary>
     public static string Short(double value, int decimals = 2)
     {
         string text = value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);

@@ -18,9 +18,9 @@ public sealed record LossLimits
     public double GlowFactor { get; init; } = 0.5;
 
     /// <summary>
-    /// Scale over which residuals of glow and level are smooth, px: they are then judged against the noise averaged over
-    /// so many pixels square, as the eye sees them, and <see cref="GlowFactor"/> is not used; null judges them against
-    /// the noise of one pixel.
+    /// Scale over which residuals of glow and level are smooth, px: they are then judged against the noise averaged
+    /// over a square of that width, as the eye sees them, and <see cref="GlowFactor"/> is not used; null judges them
+    /// against the noise of one pixel.
     /// </summary>
     public double? SmoothPixels { get; init; }
 
@@ -69,7 +69,7 @@ public sealed record LossLimits
         if (SmoothPixels is double scale && !(scale is >= 1 and <= MaxSmoothPixels))
             throw Refuse.BadArgument(
                 FindingCodes.SmoothScaleOutOfRange,
-                $"The scale of smooth residuals must lie between 1 and {Plain.Number(MaxSmoothPixels)} px, not at "
+                $"The scale of smooth residuals must be between 1 and {Plain.Number(MaxSmoothPixels)} px, not "
                     + $"{Plain.Number(scale)} px."
             );
     }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SensorProfile.NoiseModel;
 
 /// <summary>
-/// Numbers as the sentences of this room say them: few digits, a true minus sign, the same in every culture.
+/// Numbers as this room's sentences write them: few digits, a true minus sign, the same in every culture.
 /// </summary>
 internal static class Plain
 {
@@ -37,7 +37,7 @@ internal static class Plain
         return Signed((rounded + 0.0).ToString("0.##", CultureInfo.InvariantCulture)) + " °C";
     }
 
-    /// <summary>A limit, rounded down to the same decimals: never more than it is.</summary>
+    /// <summary>A limit, rounded down to the same decimals: never overstated.</summary>
     internal static string CelsiusAtMost(double limit) =>
         Celsius(
             limit < 1 ? Math.Floor(limit * 100) / 100

@@ -31,7 +31,7 @@ internal static class Refuse
     internal static void UnlessShare(double value, string code, string what)
     {
         if (!(value > 0 && value < 1))
-            throw BadArgument(code, $"The {what} must lie between 0 % and 100 %, not at {Plain.Percent(value)}.");
+            throw BadArgument(code, $"The {what} must be between 0 % and 100 %, not {Plain.Percent(value)}.");
     }
 
     internal static void UnlessCount(int value, int least, string code, string what)

@@ -5,7 +5,7 @@ public sealed record StackConditions
 {
     /// <summary>
     /// Fewest dither positions at which a median or winsorised stack can be judged: where two of three or four samples
-    /// stand out together it follows them.
+    /// stand out together, the stack follows them.
     /// </summary>
     internal const int MinPositions = 5;
 
@@ -25,20 +25,20 @@ public sealed record StackConditions
     public int DitherPositions { get; init; } = 1;
 
     /// <summary>
-    /// What the stack does with samples that stand out (it needs three positions or more to tell them).
+    /// How the stack treats samples that stand out (it needs three positions or more to recognise them).
     /// </summary>
     public Rejection Rejection { get; init; }
 
     /// <summary>Where a stack that clips cuts, in standard deviations of the samples.</summary>
     public double RejectionSigma { get; init; } = 3;
 
-    /// <summary>Whether the stack is no plain mean.</summary>
+    /// <summary>Whether the stack is anything but a plain mean.</summary>
     internal bool Clips => Rejection != Rejection.None;
 
     /// <summary>
-    /// By what a stack that rejects raises the variance of what the samples of one position share: nothing without
-    /// dithering, for all samples share it then.
+    /// Factor by which rejection raises the variance that the samples of one position share; 1 without dithering, for
+    /// then all samples share it.
     /// </summary>
-    /// <param name="cost">Rise for what is new in each sample; 1 without rejection.</param>
+    /// <param name="cost">Factor for what is new in each sample; 1 without rejection.</param>
     internal double CostOfShared(double cost) => Lights > 1 ? 1 + (cost - 1) * (DitherPositions - 1) / (Lights - 1) : 1;
 }

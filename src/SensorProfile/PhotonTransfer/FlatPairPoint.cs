@@ -1,6 +1,6 @@
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>What one flat pair says about one channel, before any fit.</summary>
+/// <summary>What was measured on one flat pair in one channel, before any fit.</summary>
 internal sealed record FlatPairPoint
 {
     /// <summary>Exposure, s; null when unknown.</summary>
@@ -12,10 +12,10 @@ internal sealed record FlatPairPoint
     /// </remarks>
     public required double Signal { get; init; }
 
-    /// <summary>Mean signal of the two frames above the pedestal, ADU: what linearity is judged by.</summary>
+    /// <summary>Mean signal of the two frames above the pedestal, ADU; linearity is judged by it.</summary>
     public required double MeanSignal { get; init; }
 
-    /// <summary>Temporal variance of one frame, read noise still in it, ADU².</summary>
+    /// <summary>Temporal variance of one frame, ADU², including read noise.</summary>
     public required double Variance { get; init; }
 
     /// <summary>Pixels behind the variance.</summary>
@@ -27,7 +27,9 @@ internal sealed record FlatPairPoint
     /// <summary>Brightness of the second frame over the first.</summary>
     public double LightRatio { get; init; } = 1;
 
-    /// <summary>Whether its numbers are numbers: a colour without light, or of stuck pixels only, has none.</summary>
+    /// <summary>
+    /// Whether signal and variance are finite; they are not for a colour without light or with stuck pixels only.
+    /// </summary>
     public bool IsFinite =>
         double.IsFinite(Signal)
         && double.IsFinite(MeanSignal)

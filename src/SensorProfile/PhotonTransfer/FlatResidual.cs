@@ -2,16 +2,18 @@ using SensorProfile.Pixels;
 
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>What one half of the flats leaves on the other, beyond photon noise, in one channel.</summary>
-/// <param name="Pixels">From pixel to pixel, % of the mean signal.</param>
+/// <summary>
+/// What remains, beyond photon noise, when one half of the flats is corrected with the other half, in one channel.
+/// </summary>
+/// <param name="Pixels">Pixel to pixel, % of the mean signal.</param>
 /// <param name="Areas">Over areas of <see cref="CellSide"/> px and larger, % of the mean signal.</param>
 /// <remarks>
-/// d = (A − p) − c·(B − p), A and B the means of the halves, p the level without light, c the ratio of their mean signals:
-/// what a master flat B leaves of a flat field A, times the signal, so that the temporal noise in it is on average
-/// σ²_A/n_A + c²·σ²_B/n_B however the light falls off. The variance of d is split over square cells: within them, less that
-/// noise, it is the pattern of single pixels; between the means of the cells, less the share that the pixels within give
-/// them, it is what changed over areas (lamp, moved dust). Pixels beyond 5 standard deviations are left out. Standard
-/// uncertainties from the variances of normal samples, s²·√(2/n).
+/// d = (A − p) − c·(B − p), with A and B the means of the halves, p the level without light and c the ratio of their
+/// mean signals: the residual of flat A corrected with master flat B, times the signal, so the temporal noise in it is
+/// on average σ²_A/n_A + c²·σ²_B/n_B however the light falls off. The variance of d is split over square cells. Within
+/// the cells, less that noise, it is the pattern of single pixels; between the means of the cells, less what the pixels
+/// within contribute, it is what changed over areas (lamp, moved dust). Pixels beyond 5 standard deviations are left
+/// out. Standard uncertainties follow from the variances of normal samples, s²·√(2/n).
 /// </remarks>
 internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
 {
@@ -20,20 +22,20 @@ internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
 
     private const double ClipSigmas = 5;
 
-    // a variance of less than so many standard uncertainties may be none: what that leaves is then the doubt
+    // a variance below this many standard uncertainties may be zero; what it could still be is then the uncertainty
     private const double Seen = 2;
     private const int MinCells = 9,
         MinPixels = 1000;
 
     /// <summary>Null without light, or on too few pixels.</summary>
-    /// <param name="first">Mean of the one half, row after row, ADU.</param>
-    /// <param name="second">Mean of the other.</param>
+    /// <param name="first">Mean of the first half, row by row, ADU.</param>
+    /// <param name="second">Mean of the second half, row by row, ADU.</param>
     /// <param name="width">Width, px.</param>
     /// <param name="mosaic">Filter array.</param>
-    /// <param name="channel">Channel of it.</param>
+    /// <param name="channel">Channel of the filter array.</param>
     /// <param name="pedestal">Level without light, ADU.</param>
     /// <param name="noise">Temporal variance in the mean of each half, ADU².</param>
-    /// <param name="pairs">Pairs of flats behind each of these.</param>
+    /// <param name="pairs">Pairs of flats behind each of these variances.</param>
     public static FlatResidual? Measure(
         float[] first,
         float[] second,
@@ -82,11 +84,11 @@ internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
         return new Measurement(100 * share, 100 * doubt, "%", samples, method);
     }
 
-    /// <summary>Variance of the differences, split over the cells.</summary>
+    /// <summary>Variance of the differences, split within and between the cells.</summary>
     /// <param name="Within">Mean variance inside a cell, ADU².</param>
     /// <param name="Between">Variance of the means of the cells, ADU².</param>
-    /// <param name="Pixels">Pixels behind it.</param>
-    /// <param name="Cells">Cells behind it.</param>
+    /// <param name="Pixels">Pixels used.</param>
+    /// <param name="Cells">Cells used.</param>
     private readonly record struct Split(double Within, double Between, long Pixels, long Cells)
     {
         /// <summary>Mean number of pixels in a cell.</summary>
@@ -125,10 +127,12 @@ internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
         /// <summary>Mean signal of the first half, ADU.</summary>
         public double Signal { get; }
 
-        /// <summary>c.</summary>
+        /// <summary>c, the ratio of the mean signals.</summary>
         public double Ratio { get; }
 
-        /// <summary>The width of the clip settles in three passes, for the first sees all outliers.</summary>
+        /// <summary>
+        /// Clips in three passes: the first still contains all outliers, so the width of the clip has to settle.
+        /// </summary>
         public Split Clipped()
         {
             double limit = double.PositiveInfinity;
@@ -151,7 +155,7 @@ internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
                 squares = 0;
             long pixels = 0,
                 cells = 0;
-            // a cell that the edge cuts off is left out
+            // cells cut off by the edge are left out
             for (int top = 0; top + CellSide <= height; top += CellSide)
             for (int left = 0; left + CellSide <= width; left += CellSide)
             {

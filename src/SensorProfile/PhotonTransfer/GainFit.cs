@@ -7,16 +7,13 @@ namespace SensorProfile.PhotonTransfer;
 /// <summary>Conversion gain from flat pairs: the photon-transfer method.</summary>
 /// <remarks>
 /// σ²(μ) = σ²_dark + Kμ (EMVA Standard 1288, Release 4.0 Linear) and, with the leading term of the brighter-fatter
-/// effect, σ² = σ²_dark + Kμ(1 + aμ)
-/// (Astier et al. 2019, A&amp;A 629, A36); gain = 1/K. The dark pairs enter as a point of their own at μ = 0, so the
-/// fit weighs their uncertainty too.
-/// The weights come from the fitted variance, not the observed one: a point that came out low by chance would otherwise
-/// weigh more than one that came out high,
-/// and the gain of a small sensor would be biased by 2·(2/n).
-/// A curvature too small to be seen still tilts a straight line by more than its error. While the curved fit is not
-/// decisively better, the gain therefore comes from the curved
-/// fit with one more observation, "the curvature changes the variance at the top of the range by 0 ± 5 %": precise data
-/// overrule it, few pixels are not blown up by it.
+/// effect, σ² = σ²_dark + Kμ(1 + aμ) (Astier et al. 2019, A&amp;A 629, A36); gain = 1/K. The dark pairs are a point of
+/// their own at μ = 0, so the fit weighs their uncertainty too. The weights come from the fitted variance, not the
+/// observed one: otherwise a point that is low by chance would weigh more than one that is high, and the gain of a
+/// small sensor would be biased by 2·(2/n). A curvature too small to detect still tilts a straight line by more than
+/// its error. Unless the curved fit is decisively better, the gain therefore comes from the curved fit with one more
+/// observation, "the curvature changes the variance at the top of the range by 0 ± 5 %". Precise data overrule it; with
+/// few pixels it keeps the curvature from running away.
 /// </remarks>
 internal static class GainFit
 {
@@ -27,16 +24,16 @@ internal static class GainFit
     private const double RangeShare = 0.7;
     private const double SameLevel = 0.05;
 
-    // of the pixels: those at the top code have no noise left, as where a bright middle is full before the rest
+    // share of pixels at the top code: these have no noise left, as when a bright centre saturates before the rest
     private const double MaxFull = 0.002;
     private const int Reweightings = 4;
 
     /// <param name="points">One channel's pairs.</param>
     /// <param name="darkVariance">Temporal variance without light, ADU².</param>
     /// <param name="darkUncertainty">Its standard uncertainty, ADU².</param>
-    /// <param name="saturationAdu">Saturation above the pedestal, ADU; null when it was not reached.</param>
+    /// <param name="saturationAdu">Saturation above the pedestal, ADU; null if not reached.</param>
     /// <returns>
-    /// Null when no pair has more light than dark, or when the variance does not grow with the light.
+    /// Null when no pair is brighter than the darks, or when the variance does not grow with the light.
     /// </returns>
     public static GainFitResult? Fit(
         IReadOnlyList<FlatPairPoint> points,
@@ -65,7 +62,7 @@ internal static class GainFit
         int levels = CountLevels(flats);
         LinearFit straight = Weighted(flats, darkVariance, darkUncertainty, scale, degree: 1);
         LinearFit? curved = levels >= 4 ? Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2) : null;
-        // With few levels as well: what cannot be seen is not thereby absent.
+        // Also with few levels: a curvature that cannot be seen may still be there.
         LinearFit allowed = Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2, CurvatureAllowance);
         Measurement gainStraight = Gain(
             straight,
@@ -89,8 +86,8 @@ internal static class GainFit
             : Gain(
                 allowed,
                 scale,
-                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that "
-                    + "up to 5 % of undetected curvature would bring"
+                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with an uncertainty "
+                    + "for up to 5 % of undetected curvature"
             );
         if (!IsGain(gain))
             return null;
@@ -148,7 +145,7 @@ internal static class GainFit
         return fit;
     }
 
-    // c₀ + c₁x + c₂x² with the further observation c₂ = 0 ± allowance.
+    // c₀ + c₁x + c₂x² with the additional observation c₂ = 0 ± allowance.
     private static LinearFit WithAllowance(double[] x, double[] y, double[] u, double allowance) =>
         LinearLeastSquares.Fit(
             [
@@ -178,8 +175,8 @@ internal static class GainFit
     }
 
     /// <summary>
-    /// 1 where the points scatter as their errors say; the Birge factor with its Student widening where chance (p &lt;
-    /// 1 %) no longer explains the scatter.
+    /// Factor on the uncertainties: 1 when the points scatter as their errors predict; the Birge factor with Student's
+    /// widening when chance (p &lt; 1 %) no longer explains the scatter.
     /// </summary>
     private static double Widened(LinearFit fit) =>
         fit.Probability > 0.01

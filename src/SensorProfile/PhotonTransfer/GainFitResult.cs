@@ -2,7 +2,7 @@ using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>Conversion gain of one channel and what it rests on.</summary>
+/// <summary>Conversion gain of one channel and the fits behind it.</summary>
 internal sealed record GainFitResult
 {
     /// <summary>The gain to use, e-/ADU.</summary>
@@ -12,7 +12,7 @@ internal sealed record GainFitResult
     public required Measurement Slope { get; init; }
 
     /// <summary>
-    /// Intercept of a line through the flats alone, less the dark variance, ADU²: agrees with zero when the model
+    /// Intercept of a line through the flats alone, less the dark variance, ADU²: consistent with zero when the model
     /// holds. Null with fewer than 3 levels.
     /// </summary>
     public Measurement? Intercept { get; init; }
@@ -26,21 +26,21 @@ internal sealed record GainFitResult
     /// <summary>Gain of the curved fit, e-/ADU; null with fewer than 4 levels.</summary>
     public Measurement? GainCurved { get; init; }
 
-    /// <summary>"straight" or "curved".</summary>
+    /// <summary>Which fit the gain comes from.</summary>
     public required GainForm Selected { get; init; }
 
-    /// <summary>Largest signal that entered the fit, ADU above the pedestal.</summary>
+    /// <summary>Largest signal in the fit, ADU above the pedestal.</summary>
     public required double FitLimit { get; init; }
 
-    /// <summary>Which of the points given entered the fit.</summary>
+    /// <summary>Which of the given points are in the fit.</summary>
     public required IReadOnlyList<bool> Used { get; init; }
 
-    /// <summary>Different light levels in the fit.</summary>
+    /// <summary>Number of different light levels in the fit.</summary>
     public required int Levels { get; init; }
 
     /// <summary>χ² of the selected fit.</summary>
     public required double ChiSquared { get; init; }
 
-    /// <summary>Its degrees of freedom.</summary>
+    /// <summary>Degrees of freedom of the selected fit.</summary>
     public required int DegreesOfFreedom { get; init; }
 }

@@ -2,16 +2,15 @@ using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>How straight the mean signal grows with exposure.</summary>
+/// <summary>How linearly the mean signal grows with exposure.</summary>
 /// <param name="Error">Mean absolute relative deviation from the line, %.</param>
-/// <param name="Deviations">Deviation of each point given, %; null where the point lies outside the range.</param>
+/// <param name="Deviations">Deviation of each given point, %; null for points outside the range.</param>
 internal sealed record LinearityResult(Measurement Error, IReadOnlyList<double?> Deviations);
 
 /// <summary>Linearity error after EMVA Standard 1288, Release 4.0 Linear.</summary>
-/// <remarks>Straight line y = a + b·x of the signal against the exposure (constant light) with weights 1/y², over 5 % …
-/// 95 % of saturation;
-/// the error is mean |y − ŷ|/ŷ in %. Its uncertainty joins the scatter of the deviations and the noise of the
-/// means.</remarks>
+/// <remarks>Straight line y = a + b·x of signal against exposure (constant light) with weights 1/y², over 5 % … 95 % of
+/// saturation; the error is mean |y − ŷ|/ŷ in %. Its uncertainty combines the scatter of the deviations with the noise
+/// of the means.</remarks>
 internal static class Linearity
 {
     /// <summary>Fewer levels than this say nothing about a curve.</summary>
@@ -22,8 +21,8 @@ internal static class Linearity
     /// <param name="uncertainties">Their standard uncertainties, ADU.</param>
     /// <param name="saturationAdu">Saturation above the pedestal, ADU.</param>
     /// <returns>
-    /// Null with fewer than <see cref="MinLevels"/> different exposures in the range, or when no line with light at
-    /// every point goes through them.
+    /// Null with fewer than <see cref="MinLevels"/> different exposures in the range, or when the fitted line is not
+    /// positive at every point.
     /// </returns>
     public static LinearityResult? Fit(
         ReadOnlySpan<double> exposures,

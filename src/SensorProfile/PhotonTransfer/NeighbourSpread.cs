@@ -2,23 +2,23 @@ using SensorProfile.Pixels;
 
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>How much neighbours of one colour in a row differ in a mean frame.</summary>
+/// <summary>How much neighbouring pixels of one colour differ along the rows of a mean frame.</summary>
 /// <param name="Mean">Mean level of the channel, ADU.</param>
-/// <param name="Variance">Half the mean square of the clipped differences, ADU²: fixed pattern and what is left of the
-/// noise.</param>
-/// <param name="Pairs">Differences behind it.</param>
+/// <param name="Variance">Half the mean square of the clipped differences, ADU²: fixed pattern plus the noise left in
+/// the mean.</param>
+/// <param name="Pairs">Number of differences used.</param>
 internal readonly record struct NeighbourSpread(double Mean, double Variance, long Pairs)
 {
-    /// <param name="map">A mean frame, row after row, ADU.</param>
+    /// <param name="map">A mean frame, row by row, ADU.</param>
     /// <param name="width">Its width, px.</param>
     /// <param name="mosaic">Filter array.</param>
-    /// <param name="channel">Channel of it.</param>
+    /// <param name="channel">Channel of the filter array.</param>
     /// <param name="clipSigmas">Differences beyond this many standard deviations are left out.</param>
     public static NeighbourSpread Measure(float[] map, int width, ColourMosaic mosaic, int channel, double clipSigmas)
     {
         double limit = double.PositiveInfinity;
         Sums sums = default;
-        // the width settles in two passes; the first sees the outliers too
+        // the first pass still contains the outliers; the clip settles in the next two
         for (int pass = 0; pass < 3; pass++)
         {
             sums = Accumulate(map, width, mosaic, channel, limit);

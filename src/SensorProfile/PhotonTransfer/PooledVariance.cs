@@ -3,16 +3,16 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Temporal variance pooled over pairs.</summary>
-/// <param name="Value">ADU², quantisation still in it.</param>
-/// <param name="StandardUncertainty">ADU²; widened when the pairs disagree beyond chance.</param>
-/// <param name="Pairs">Pairs behind it.</param>
+/// <param name="Value">Pooled variance, ADU², quantisation included.</param>
+/// <param name="StandardUncertainty">Standard uncertainty, ADU²; widened when the pairs disagree beyond chance.</param>
+/// <param name="Pairs">Number of pairs.</param>
 /// <param name="PairsAgree">False when the pairs scatter more than chance allows (p &lt; 1 %).</param>
 internal sealed record PooledVariance(double Value, double StandardUncertainty, int Pairs, bool PairsAgree)
 {
     /// <summary>Pools the variances of m pairs, each with its own standard error.</summary>
     /// <remarks>
-    /// The plain statistical error √(2/n)/√m is kept while χ² allows it; otherwise the scatter between the pairs with
-    /// Student's widening.
+    /// The statistical error √(2/n)/√m stands while χ² allows it; otherwise the scatter between the pairs is taken,
+    /// with Student's widening.
     /// </remarks>
     /// <returns>Null without a pair.</returns>
     public static PooledVariance? Pool(IReadOnlyList<(double Variance, double StandardError)> pairs)
@@ -25,7 +25,7 @@ internal sealed record PooledVariance(double Value, double StandardUncertainty, 
             return new(value, statistical, 1, true);
 
         double chiSquared = pairs
-            .Where(p => p.StandardError > 0) // pixels that never change say nothing about chance
+            .Where(p => p.StandardError > 0) // pixels that never change say nothing about scatter
             .Sum(p => Math.Pow((p.Variance - value) / p.StandardError, 2));
         int freedom = pairs.Count - 1;
         bool agree = Probability.ChiSquaredTail(chiSquared, freedom) > 0.01;

@@ -4,12 +4,12 @@ namespace SensorProfile.PhotonTransfer;
 internal static class ReadNoise
 {
     /// <summary>
-    /// Below this variance, in squared code steps, rounding decides what is seen (EMVA Standard 1288, Release 4.0
+    /// Below this variance, in squared code steps, rounding dominates what is measured (EMVA Standard 1288, Release 4.0
     /// Linear: 0.24 DN²).
     /// </summary>
     public const double SmallestVarianceSteps = 0.24;
 
-    /// <summary>σ = √(σ²_pairs − step²/12) in ADU, the quantisation of the converter removed.</summary>
+    /// <summary>σ = √(σ²_pairs − step²/12) in ADU: read noise without the quantisation of the converter.</summary>
     /// <remarks>
     /// The variance of a rounded normal variable depends on where its mean lies between two codes; the leading term of
     /// its characteristic function gives
@@ -18,7 +18,7 @@ internal static class ReadNoise
     /// </remarks>
     /// <param name="pooled">Pooled variance, ADU².</param>
     /// <param name="codeStep">ADU between two usable codes.</param>
-    /// <param name="pixels">Pixels of one frame behind it.</param>
+    /// <param name="pixels">Pixels of one frame behind the pooled variance.</param>
     /// <returns>Null below the smallest usable variance.</returns>
     public static Measurement? Adu(PooledVariance pooled, int codeStep, long pixels)
     {
@@ -41,14 +41,14 @@ internal static class ReadNoise
     }
 
     /// <summary>
-    /// By how much rounding to codes may put the level of a frame off, ADU: a standard uncertainty that frames of the
-    /// same level share, for rounding puts them all off alike.
+    /// Error that rounding to codes may cause in the level of a frame, ADU: a standard uncertainty shared by all frames
+    /// of the same level, because rounding shifts them all alike.
     /// </summary>
     /// <remarks>The leading term of the characteristic function of a normal variable rounded to whole steps moves its
-    /// mean by e^(−2π²σ²)/π·sin(2πμ), σ and μ in steps; its root mean square over all μ is
-    /// taken (derivation): 0.010 steps at σ = 0.4, 0.0016 at 0.5, nothing beyond.
-    /// The observed variance is itself off by rounding, so its least true value is taken.</remarks>
-    /// <param name="variance">Of the pixels of the frame, ADU².</param>
+    /// mean by e^(−2π²σ²)/π·sin(2πμ), σ and μ in steps; its root mean square over all μ is taken (derivation): 0.010
+    /// steps at σ = 0.4, 0.0016 at 0.5, nothing beyond. Rounding shifts the observed variance too, so the lowest true
+    /// variance it allows is used.</remarks>
+    /// <param name="variance">Temporal variance of the pixels of the frame, ADU².</param>
     /// <param name="codeStep">ADU between two usable codes.</param>
     public static double LevelDoubtAdu(double variance, int codeStep)
     {
@@ -57,8 +57,8 @@ internal static class ReadNoise
         return codeStep * Math.Exp(-2 * Math.PI * Math.PI * least) / (Math.PI * Math.Sqrt(2));
     }
 
-    // The observed variance may be the high end of the swing: the amplitude is taken at the variance that would then be
-    // true.
+    // The observed variance may be at the high end of the swing, so the amplitude is taken at the true variance that
+    // would imply.
     private static double RoundingAmplitude(double native)
     {
         double amplitude = 0;
@@ -67,10 +67,10 @@ internal static class ReadNoise
         return amplitude;
     }
 
-    // Amplitude of the observed variance about the true one, squared steps.
+    // Amplitude of the observed variance around the true one, squared steps.
     private static double SwingAt(double variance) =>
         Math.Exp(-2 * Math.PI * Math.PI * variance) * (4 * variance + 1 / (Math.PI * Math.PI));
 
-    /// <summary>Read noise that cannot be told from rounding lies below this, ADU.</summary>
+    /// <summary>Read noise that cannot be told from rounding is below this, ADU.</summary>
     public static double UpperLimitAdu(int codeStep) => Math.Sqrt(SmallestVarianceSteps - 1.0 / 12) * codeStep;
 }

@@ -1,13 +1,12 @@
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>Photo-response nonuniformity of the single pixels, from a mean flat.</summary>
+/// <summary>Photo-response nonuniformity (PRNU) of single pixels, from a mean flat.</summary>
 /// <remarks>
 /// EMVA Standard 1288, Release 4.0 Linear: PRNU = √(s²_light − s²_dark)/(μ_light − μ_dark), each spatial variance less
-/// the temporal noise left in the mean of L frames, σ²/L.
-/// A telescope's flat has vignetting and dust that are no property of the sensor, so s² is taken as half the mean
-/// square of the difference between a pixel and the next one
-/// of its colour in the row: a gradient cancels, and so does light that flickers row by row. Pixels that differ by more
-/// than 5 standard deviations are left out.
+/// the temporal noise left in the mean of L frames, σ²/L. A flat taken through a telescope has vignetting and dust that
+/// do not belong to the sensor, so s² is half the mean square of the difference between a pixel and the next one of its
+/// colour in the row: gradients cancel, and so does light that flickers from row to row. Differences beyond 5 standard
+/// deviations are left out.
 /// </remarks>
 internal static class ResponseNonuniformity
 {
@@ -15,14 +14,14 @@ internal static class ResponseNonuniformity
     public const double ClipSigmas = 5;
 
     /// <param name="light">Spread in the mean of the flats.</param>
-    /// <param name="lightNoise">σ²/L: temporal variance of one flat over the flats in the mean, ADU². From pairs, so
-    /// that a lamp that drifts between the flats is not in it.</param>
-    /// <param name="dark">Spread in the mean of the bias frames; null when there is none (its pattern then stays in the
+    /// <param name="lightNoise">σ²/L: temporal variance of one flat over the flats in the mean, ADU². Measured on
+    /// pairs, so a lamp that drifts between the flats does not enter.</param>
+    /// <param name="dark">Spread in the mean of the bias frames; null without one (the bias pattern then stays in the
     /// result).</param>
     /// <param name="darkNoise">The same for the bias frames, ADU².</param>
     /// <param name="pedestal">Level without light, ADU.</param>
-    /// <returns>In %; null without light. A pattern that noise explains is given as 0 with the doubt that this
-    /// leaves.</returns>
+    /// <returns>PRNU, %; null without light. A pattern that noise explains is given as 0 with the uncertainty that
+    /// remains.</returns>
     public static Measurement? Measure(
         NeighbourSpread light,
         double lightNoise,
@@ -37,7 +36,7 @@ internal static class ResponseNonuniformity
         double pattern = light.Variance - lightNoise - (dark is { } d ? d.Variance - darkNoise : 0);
 
         // Overlapping differences share pixels, which raises the variance of the estimate to 3s⁴/n; the noise that was
-        // removed is known to √(2/n) per frame.
+        // subtracted is known to √(2/n) per frame.
         double uncertainty =
             Math.Sqrt(3.0 * light.Variance * light.Variance + 2.0 * lightNoise * lightNoise) / Math.Sqrt(light.Pairs);
         double share = Math.Sqrt(Math.Max(0, pattern)) / signal;

@@ -2,10 +2,10 @@ using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.PhotonTransfer;
 
-/// <summary>Where a channel stops answering to more light.</summary>
+/// <summary>The level at which a channel stops responding to more light.</summary>
 /// <param name="SignalAdu">Saturation above the pedestal, ADU.</param>
 /// <param name="StandardUncertaintyAdu">Standard uncertainty, ADU.</param>
-/// <param name="By">What ends the signal first.</param>
+/// <param name="By">What limits the signal first.</param>
 /// <param name="PeakSignal">Signal of the pair with the highest variance (the EMVA 1288 rule), ADU above the
 /// pedestal.</param>
 /// <param name="Method">How the value was found.</param>
@@ -19,22 +19,26 @@ internal sealed record SaturationLevel(
 
 /// <summary>Finds saturation in a photon-transfer series.</summary>
 /// <remarks>EMVA Standard 1288, Release 4.0 Linear, takes the level at which the temporal variance peaks. With the
-/// coarse steps of an evening's flats that level
-/// lies up to one step too low, so it serves here to find the saturated pairs; the value itself is read where the
-/// camera shows it: at the top code when the codes
-/// end first, at the plateau of the flats that lie beyond the peak when the pixel fills first.</remarks>
+/// coarse steps of an evening's flats, that level lies up to one step too low, so here it only serves to find the
+/// saturated pairs. The value itself is read where the camera shows it: at the top code when the codes end first, on
+/// the plateau of the flats beyond the peak when the pixel fills first.</remarks>
 internal static class Saturation
 {
     /// <summary>
-    /// A pair is beyond the peak when its variance is below this share of the highest one, and by more than 5 standard
+    /// A pair lies beyond the peak when its variance is below this share of the highest one by more than 5 standard
     /// errors.
     /// </summary>
     private const double FallenShare = 0.8;
 
-    /// <summary>A pair this quiet sits on the plateau: hardly a pixel still answers to light.</summary>
+    /// <summary>
+    /// A pair with less than this share of the highest variance is on the plateau: hardly any pixel still responds to
+    /// light.
+    /// </summary>
     private const double PlateauShare = 0.1;
 
-    /// <summary>Share of the pixels at one code, beyond which the codes have ended and not the pixel.</summary>
+    /// <summary>
+    /// With more than this share of the pixels at one code, the converter has reached its end, not the pixel.
+    /// </summary>
     private const double PileUpShare = 0.3;
 
     /// <param name="points">One channel's pairs, in any order.</param>
@@ -74,7 +78,7 @@ internal static class Saturation
             );
         }
 
-        // The last pair is half-way into saturation: the end lies between the peak and a little beyond the last mean.
+        // The last pair is partly saturated: the end lies between the peak and a little beyond the last mean.
         double low = peak.MeanSignal,
             high = Math.Max(beyond.Max(p => p.MeanSignal), low);
         return new(

@@ -15,20 +15,20 @@ internal sealed record ColourMosaic(int Period, IReadOnlyList<string> Names)
     public int Channels => Period * Period;
 
     /// <summary>
-    /// Channel of a pixel: (row mod 2)·2 + (column mod 2), rows and columns counted from the first of the file.
+    /// Channel of a pixel: (row mod 2)·2 + (column mod 2), counted from the first row and column of the file.
     /// </summary>
     public int Channel(int row, int column) => row % Period * Period + column % Period;
 
-    /// <summary>Rows of a frame that hold pixels of a channel.</summary>
+    /// <summary>Number of rows of a frame that contain a channel.</summary>
     public int RowsOf(int channel, int height) => (height - channel / Period + Period - 1) / Period;
 
-    /// <summary>Pixels of a channel in each of its rows.</summary>
+    /// <summary>Number of pixels of a channel in each of its rows.</summary>
     public int ColumnsOf(int channel, int width) => (width - channel % Period + Period - 1) / Period;
 
     /// <summary>
-    /// The mosaic of a colour filter as the inventory states it: four letters in file order, or null.
+    /// The mosaic of a colour filter as listed in the inventory: four letters in file order, or null for monochrome.
     /// </summary>
-    /// <remarks>The letter that stands twice gets a number, in file order: RGGB gives R, G1, G2, B.</remarks>
+    /// <remarks>A letter that occurs twice is numbered in file order: RGGB gives R, G1, G2, B.</remarks>
     /// <exception cref="ArgumentException">The filter is neither null nor four letters long.</exception>
     public static ColourMosaic Of(string? colourFilter)
     {

@@ -2,7 +2,9 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Prediction;
 
-/// <summary>What may be claimed of every pixel of a computed dark, by what the trials showed of its class.</summary>
+/// <summary>
+/// The uncertainty that may be claimed for each pixel of a computed dark, given what the trials showed of its class.
+/// </summary>
 internal sealed class ClassClaims
 {
     private readonly PredictionClass[][] ofKind;
@@ -10,11 +12,11 @@ internal sealed class ClassClaims
         typicalUncertainty;
     private readonly bool judged;
 
-    /// <summary>Prepares.</summary>
-    /// <param name="test">The trial that speaks for the question; one without classes claims what noise and laws
-    /// give.</param>
-    /// <param name="trials">All of them.</param>
-    /// <param name="typicalSignal">Of the computed dark, e-.</param>
+    /// <summary>Reads the claims of each class from the trial that applies.</summary>
+    /// <param name="test">The trial that applies to the question; if it has no classes, noise and laws alone set the
+    /// claim.</param>
+    /// <param name="trials">All trials.</param>
+    /// <param name="typicalSignal">Signal of the typical pixel in the computed dark, e-.</param>
     public ClassClaims(PredictionTest test, DarkPredictionProfile trials, double typicalSignal)
     {
         judged = test.Classes.Count > 0;
@@ -28,9 +30,11 @@ internal sealed class ClassClaims
         typicalUncertainty = trials.TypicalUncertainty;
     }
 
-    /// <summary>Variance claimed, e-²; not a number where nothing is claimed, and the class.</summary>
+    /// <summary>
+    /// The variance claimed, e-², not a number where nothing is claimed; and the class, if it is refused.
+    /// </summary>
     /// <param name="pixel">The pixel.</param> <param name="flickers">Whether it flickers.</param>
-    /// <param name="variance">That of noise and laws, e-².</param>
+    /// <param name="variance">Variance from noise and laws, e-².</param>
     /// <param name="signal">Computed signal above the typical pixel's, e-.</param>
     public (double Variance, PredictionClass? Refused) Claim(
         in PixelState pixel,

@@ -1,12 +1,12 @@
 namespace SensorProfile.Prediction;
 
-/// <summary>By how much the uncertainty of a class of pixels is widened: what left-out darks showed.</summary>
-/// <param name="Factor">Of the variance that noise and laws give each pixel.</param>
+/// <summary>How much the uncertainty of a class of pixels is widened, as left-out darks showed.</summary>
+/// <param name="Factor">Factor on the variance that noise and laws give each pixel.</param>
 /// <param name="Common">Error that all pixels of the class share, as a share of their signal above the typical
 /// one.</param>
 internal readonly record struct ClassDoubt(double Factor, double Common)
 {
-    /// <summary>Not at all.</summary>
+    /// <summary>No widening.</summary>
     public static ClassDoubt None => new(1, 0);
 
     /// <summary>The variance claimed, e-²: f·V + (c·S)².</summary>

@@ -4,14 +4,14 @@ namespace SensorProfile.Prediction;
 
 /// <summary>Learns from left-out darks how far the uncertainty of each class of pixels must be widened.</summary>
 /// <remarks>
-/// Two parts. What all pixels of a class are off by together in a set, m (<see cref="ClassTally.Common"/>), is a law
-/// that does not hold: c² = mean of m² − u²(m) over the sets, each with the weight 1/u²(m), or a set that shows next to
-/// nothing would rule it. The rest is of single pixels: the factor of their own
-/// variance, at least 1, at which 95 % lie within their intervals. Claimed is f·V + (c·S)², S the signal above the typical
-/// pixel's. A class is refused where its pixels are fewer than 20 (hot pixels join the next fainter class first), where
-/// f exceeds 25, where c exceeds 0.1 (as much as 1 °C makes: the temperature or the law is wrong) and that matters (less
-/// than 90 % within the plain intervals), or where less than 75 % of a hundred or more pixels of a single set lie within
-/// the widened ones.
+/// Two parts. An error m that all pixels of a class share in a set (<see cref="ClassTally.Common"/>) means that a law
+/// does not hold: c² = mean of m² − u²(m) over the sets, each with the weight 1/u²(m), so that a set that shows next to
+/// nothing does not dominate. The rest belongs to single pixels: f is the factor on their own variance, at least 1, at
+/// which 95 % lie within their intervals. Claimed is f·V + (c·S)², S the signal above the typical pixel's. A class is
+/// refused where it has fewer than 20 pixels (hot pixels join the next fainter class first), where f exceeds 25, where
+/// c exceeds 0.1 (as much as 1 °C makes: the temperature or the law is wrong) and that matters (less than 90 % within
+/// the plain intervals), or where less than 75 % of a hundred or more pixels of a single set lie within the widened
+/// ones.
 /// </remarks>
 internal static class ClassJudge
 {
@@ -73,7 +73,7 @@ internal static class ClassJudge
         }
     }
 
-    // the same pixels come back in every set
+    // the same pixels recur in every set
     private static bool IsFew(ClassTally[] sets) => sets.Sum(s => (double)s.Pixels) / sets.Length < MinPixels;
 
     private static JudgedClass Learn(PixelKind kind, ClassTally[] sets)
@@ -135,7 +135,7 @@ internal static class ClassJudge
         return Math.Exp(high);
     }
 
-    /// <summary>Of a kind, as profiles have it.</summary>
+    /// <summary>Name of a kind in profiles.</summary>
     public static string Name(PixelKind kind) =>
         kind switch
         {
@@ -148,5 +148,5 @@ internal static class ClassJudge
 
 /// <summary>A class with what is claimed of it.</summary>
 /// <param name="Kind">Its kind.</param> <param name="Class">The claim.</param>
-/// <param name="Figures">Over all sets, as claimed.</param>
+/// <param name="Figures">Figures over all sets, with the uncertainty claimed.</param>
 internal sealed record JudgedClass(PixelKind Kind, PredictionClass Class, PredictionFigures Figures);

@@ -15,14 +15,14 @@ internal sealed class ClassTally
     public int Pixels => entries.Count;
 
     /// <summary>Adds a pixel.</summary>
-    /// <param name="residual">Taken less computed, the common level taken out, e-.</param>
-    /// <param name="noiseVariance">Of the taken master, e-².</param>
-    /// <param name="predictionVariance">Of the computed one, e-².</param>
+    /// <param name="residual">Taken minus computed, the common level removed, e-.</param>
+    /// <param name="noiseVariance">Variance of the taken master, e-².</param>
+    /// <param name="predictionVariance">Variance of the computed one, e-².</param>
     /// <param name="signal">Computed signal above the typical pixel's, e-.</param>
     public void Add(double residual, double noiseVariance, double predictionVariance, double signal) =>
         entries.Add(new((float)residual, (float)noiseVariance, (float)predictionVariance, (float)signal));
 
-    /// <summary>Takes the pixels of another class along.</summary>
+    /// <summary>Adds the pixels of another class.</summary>
     public void Add(ClassTally other) => entries.AddRange(other.entries);
 
     /// <summary>Pixels within their 95 % interval.</summary>
@@ -36,11 +36,13 @@ internal sealed class ClassTally
     }
 
     /// <summary>
-    /// What all pixels are off by together, as a share of their signal, with its variance; null where no pixel has a
+    /// The error that all pixels share, as a share of their signal, with its variance; null where no pixel has a
     /// signal.
     /// </summary>
-    /// <remarks>Weighted least squares of r = m·S: m = Σ(r·S/W)/Σ(S²/W), W = noise and prediction; the variance
-    /// 1/Σ(S²/W), times what the residuals scatter beyond W.</remarks>
+    /// <remarks>
+    /// Weighted least squares of r = m·S: m = Σ(r·S/W)/Σ(S²/W), W the variance of noise and prediction; the variance of
+    /// m is 1/Σ(S²/W), times the scatter of the residuals beyond W.
+    /// </remarks>
     public (double Share, double Variance)? Common()
     {
         double rs = 0,

@@ -5,11 +5,10 @@ namespace SensorProfile.Prediction;
 /// <summary>The dark signal of any pixel at one temperature and exposure.</summary>
 /// <remarks>
 /// Ordinary pixels: S = (I − G)·F·t + G·g·t', F the growth of the typical pixel, G the glow with its own growth g and
-/// exposure law t'. Pixels that stand out: S = I·exp(a·x)·t, a their own
-/// activation (ln 2/(ΔT₂·dx/dT)) or that of their class, x as in <see cref="PixelLaw"/>; the glow's departure from
-/// proportion is added. Uncertainty: that of the rate; of the activation with its
-/// correlation; for ordinary pixels above the typical rate 10 % of activation; of the glow's law. What all pixels share
-/// (typical rate, gain, level) is not in it.
+/// exposure law t'. Pixels that stand out: S = I·exp(a·x)·t, a their own activation (ln 2/(ΔT₂·dx/dT)) or that of their
+/// class, x as in <see cref="PixelLaw"/>; the glow's departure from proportion is added. The uncertainty comes from the
+/// rate; from the activation, with its correlation; for ordinary pixels above the typical rate, from 10 % of
+/// activation; and from the glow's law. What all pixels share (typical rate, gain, level) is not included.
 /// </remarks>
 internal sealed class DarkForecast
 {
@@ -25,7 +24,7 @@ internal sealed class DarkForecast
         glowDoubt,
         glowSeconds;
 
-    /// <summary>Prepares a temperature and an exposure.</summary>
+    /// <summary>A forecast for one temperature and exposure.</summary>
     public DarkForecast(ForecastLaws laws, double celsius, double seconds)
     {
         (this.laws, this.seconds) = (laws, seconds);
@@ -41,13 +40,13 @@ internal sealed class DarkForecast
 
     /// <summary>Signal above the pedestal and variance of the whole prediction, e- and e-².</summary>
     /// <param name="pixel">The pixel.</param>
-    /// <param name="pedestalVariance">Of its pedestal, e-².</param>
+    /// <param name="pedestalVariance">Variance of its pedestal, e-².</param>
     public (double Electrons, double Variance) Predict(in PixelState pixel, double pedestalVariance)
     {
         bool alone = pixel.Outstanding && !InGlow(pixel);
         (double electrons, double variance) = alone ? Outstanding(pixel) : Ordinary(pixel);
-        // A pedestal that came out high pressed the rate down where it took part in the line: the two errors cancel in
-        // part.
+        // A pedestal that came out high has lowered the rate where it took part in the line: the two errors partly
+        // cancel.
         double together = pixel.Outstanding ? 0 : 2 * factor * seconds * laws.PedestalShare * pedestalVariance;
         return (electrons, Math.Max(variance + together, 0) + pedestalVariance);
     }
@@ -67,7 +66,7 @@ internal sealed class DarkForecast
     {
         double lit = Lit(pixel),
             electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
-        // The noise of the rate lies in its glow, which need not fade as fast.
+        // The noise of the rate may belong to its glow, which need not fade as fast.
         double noise =
                 (lit > 0 ? Math.Max(factor * seconds, glowFactor * glowSeconds) : factor * seconds) * pixel.Uncertainty,
             above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);

@@ -6,7 +6,8 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.Prediction;
 
 /// <summary>
-/// Leaves every set of darks out in turn, and every temperature, computes it from the rest and says how well that went.
+/// Leaves out every set of darks in turn, and every temperature, computes it from the rest, and reports how well that
+/// went.
 /// </summary>
 /// <remarks>Done on a thinned copy of the frames in memory (<see cref="ThinnedCamera"/>): the whole chain from frames
 /// to maps, glow and laws is run again without the set that is left out.
@@ -15,7 +16,7 @@ internal static class DarkTrials
 {
     /// <summary>Runs the trials; null when there is no bias, no line, or nothing that could be left out.</summary>
     /// <param name="input">The mode.</param>
-    /// <param name="thresholds">Of the defect search, as chosen for the whole camera.</param>
+    /// <param name="thresholds">Thresholds of the defect search, as chosen for the whole camera.</param>
     /// <param name="withoutTemperature">The input with the laws fitted to the temperatures that it still has.</param>
     public static DarkPredictionProfile? Run(
         PatternInput input,
@@ -26,7 +27,7 @@ internal static class DarkTrials
         if (input.Quick || input.Unlit is null || ThinnedCamera.Thin(input) is not { } camera)
             return null;
         MapMemory.Release(input.Pixels); // rows of whole frames, read for the small ones
-        // which pixels flicker counts for the whole camera, not for what a trial leaves of it
+        // which pixels flicker is decided for the whole camera, not for what a trial leaves of it
         if (PredictionTrial.Prepare(camera with { TestLevels = input.TestLevels }, thresholds) is not { } whole)
             return null;
         PixelKind[] kinds = whole.Kinds();

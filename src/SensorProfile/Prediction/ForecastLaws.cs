@@ -7,7 +7,7 @@ namespace SensorProfile.Prediction;
 /// <summary>How the pixels of a camera grow with temperature and exposure.</summary>
 internal sealed record ForecastLaws
 {
-    /// <summary>Relative doubt of the activation of a pixel whose class has no measured law.</summary>
+    /// <summary>Relative uncertainty of the activation of a pixel whose class has no measured law.</summary>
     private const double AssumedSpread = 0.15;
 
     /// <summary>Temperature of the maps, °C.</summary>
@@ -36,7 +36,7 @@ internal sealed record ForecastLaws
     /// <summary>Median correlation of ln rate and activation in the laws of single pixels.</summary>
     public double LawCorrelation { get; init; }
 
-    /// <summary>What an ordinary pixel's rate takes from its pedestal, 1/s.</summary>
+    /// <summary>Share of its pedestal that enters an ordinary pixel's rate, 1/s.</summary>
     public double PedestalShare { get; init; }
 
     /// <summary>Typical rate at a temperature over that at the reference.</summary>
@@ -46,8 +46,8 @@ internal sealed record ForecastLaws
             : Math.Pow(2, (celsius - Reference) / PhysicalConstants.AssumedDoubling);
 
     /// <summary>
-    /// Activation and its doubt of a pixel by its class of rate: the nearest class that was measured, else the typical
-    /// pixel's.
+    /// Activation, with its uncertainty, of a pixel by its class of rate: that of the nearest measured class, else the
+    /// typical pixel's.
     /// </summary>
     /// <param name="rate">e-/px/s at the reference.</param>
     /// <param name="slope">dx/dT at the reference, 1/°C.</param>

@@ -3,8 +3,8 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.Prediction;
 
 /// <summary>How the glow grows with temperature and exposure, by the law of its strongest place.</summary>
-/// <param name="Doubling">Temperature rise that doubles it, °C, with its doubt; null when it could not be told.</param>
-/// <param name="DoublingDoubt">°C.</param>
+/// <param name="Doubling">Temperature rise that doubles it, °C; null when it could not be determined.</param>
+/// <param name="DoublingDoubt">Its standard uncertainty, °C.</param>
 /// <param name="Exponent">p of glow ∝ exposure^p; 1 unless it was measured to be another.</param>
 /// <param name="LineOfPower">Slope of t^p that a line through the exposures gives, s^(p−1): what the rate in the map
 /// stands for.</param>
@@ -14,7 +14,7 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
         Sigmas = 3;
 
     /// <summary>
-    /// Share of the ordinary growth by which a glow of unknown law may err: standard deviation of an even distribution
+    /// Error of a glow of unknown law, as a share of the ordinary growth: standard deviation of a uniform distribution
     /// between none and all of it.
     /// </summary>
     private const double UnknownShare = 0.29;
@@ -22,7 +22,7 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
     /// <summary>A glow of which nothing is known.</summary>
     public static GlowGrowth Unknown { get; } = new(null, 0, 1, 1);
 
-    /// <summary>From the places that glow, strongest first.</summary>
+    /// <summary>Growth from the places that glow, strongest first.</summary>
     /// <param name="places">Places.</param>
     /// <param name="exposures">Exposures and numbers of frames at the temperature of the map, s.</param>
     public static GlowGrowth Of(IReadOnlyList<GlowRegion> places, IReadOnlyList<(double Seconds, int Frames)> exposures)
@@ -47,7 +47,7 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
         return (factor, factor * Math.Log(2) * Math.Abs(degrees) / doubling * DoublingDoubt / doubling);
     }
 
-    /// <summary>Exposure in proportion to which the glow of the map grows, s.</summary>
+    /// <summary>Effective exposure: the glow of the map grows in proportion to it, s.</summary>
     public double EquivalentSeconds(double seconds) =>
         Exponent == 1 ? seconds : Math.Pow(seconds, Exponent) / LineOfPower;
 

@@ -12,12 +12,12 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<ClassTally> 
     /// <summary>Signal of the typical pixel in the master, e-.</summary>
     public double TypicalSignal { get; init; }
 
-    /// <summary>Compares; the median over ordinary pixels of each channel is taken out as common level.</summary>
+    /// <summary>Compares them; the median over ordinary pixels of each channel is removed as common level.</summary>
     /// <param name="camera">The camera.</param>
     /// <param name="kinds">Kind of every pixel.</param>
     /// <param name="taken">The taken master.</param>
     /// <param name="computed">The computed master at a pixel.</param>
-    /// <param name="noise">Of an ordinary pixel in one such frame, e-.</param>
+    /// <param name="noise">Noise of an ordinary pixel in one such frame, e-.</param>
     public static MasterComparison Compare(
         PatternInput camera,
         PixelKind[] kinds,
@@ -60,7 +60,7 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<ClassTally> 
         return new(levels.Average(), tallies);
     }
 
-    /// <summary>Figures of a kind as noise and laws give them; null without a pixel of it.</summary>
+    /// <summary>Figures of a kind with the uncertainty from noise and laws alone; null without a pixel of it.</summary>
     public PredictionFigures? Figures(PixelKind kind)
     {
         var all = new ClassTally();
@@ -74,6 +74,7 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<ClassTally> 
 }
 
 /// <summary>A pixel of a computed master.</summary>
-/// <param name="Value">With pedestal, e-.</param> <param name="Variance">e-².</param>
-/// <param name="Signal">Above the typical pixel's, e-; 0 where brightness does not matter.</param>
+/// <param name="Value">Level with pedestal, e-.</param>
+/// <param name="Variance">e-².</param>
+/// <param name="Signal">Signal above the typical pixel's, e-; 0 where brightness does not matter.</param>
 internal readonly record struct ComputedPixel(double Value, double Variance, double Signal);

@@ -3,10 +3,11 @@ using SensorProfile.Pixels;
 namespace SensorProfile.Prediction;
 
 /// <summary>Uncertainty of a pixel's level without exposure, from the mean of its bias frames.</summary>
-/// <remarks>The pixel's own variance from n − 1 degrees of freedom is drawn towards the typical pixel's, which counts
-/// for 16: few frames alone would make every second pixel too sure of
-/// itself. With fewer than 8 frames the typical one stands for all; a pixel that scatters far more keeps its
-/// own.</remarks>
+/// <remarks>
+/// The pixel's own variance, from n − 1 degrees of freedom, is shrunk towards the typical pixel's, which counts for 16:
+/// few frames alone would make every second pixel claim too small an uncertainty. With fewer than 8 frames the typical
+/// one serves for all; a pixel that scatters far more keeps its own.
+/// </remarks>
 /// <param name="Frames">Bias frames.</param>
 /// <param name="Width">Frame width, px.</param>
 /// <param name="CodeStep">ADU between two usable codes.</param>
@@ -17,7 +18,7 @@ internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double
     private const int MinFrames = 8;
 
     /// <summary>
-    /// A variance so many times the typical one is no chance: a pixel that jumps between levels. (8 frames: 0.3 % of
+    /// A variance this many times the typical one is not chance: the pixel jumps between levels. (8 frames: 0.3 % of
     /// sound pixels; 16 frames: 0.01 %.)
     /// </summary>
     private const double Jumps = 3;
@@ -25,7 +26,7 @@ internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double
     /// <summary>Variance of the mean of one pixel, ADU².</summary>
     /// <param name="own">Temporal variance of the pixel over the bias frames, ADU²; not a number when it is not
     /// known.</param>
-    /// <param name="typical">Of the typical pixel, ADU².</param>
+    /// <param name="typical">Temporal variance of the typical pixel, ADU².</param>
     /// <param name="frames">Bias frames.</param>
     public static double Variance(double own, double typical, int frames)
     {

@@ -3,8 +3,8 @@ namespace SensorProfile.Prediction;
 /// <summary>One pixel as the maps know it.</summary>
 /// <param name="Rate">Dark rate at the reference temperature, glow included, e-/px/s.</param>
 /// <param name="Uncertainty">Its standard uncertainty.</param>
-/// <param name="Outstanding">Whether it stands out of the ordinary pixels and goes its own way with
-/// temperature.</param>
+/// <param name="Outstanding">Whether it stands out from the ordinary pixels and follows a temperature law of its
+/// own.</param>
 /// <param name="Doubling">Its own doubling temperature at the reference, °C; not a number when it has no law of its
 /// own.</param>
 /// <param name="DoublingUncertainty">Its standard uncertainty, °C.</param>

@@ -4,15 +4,15 @@ using SensorProfile.FixedPattern.Input;
 namespace SensorProfile.Prediction;
 
 /// <summary>
-/// What people do who have no dark that fits: they scale or mix one that does not. Tried on every set for comparison
-/// with the computed master.
+/// What people do when no dark fits: scale or mix some that do not. Tried on every set, for comparison with the
+/// computed master.
 /// </summary>
-/// <remarks>Exposure and temperature: P + q·(M − P), P the bias, M the nearest master, q the ratio of the exposures;
-/// between temperatures
-/// the ratio that fits the pixels best, so that the verdict is on scaling and not on how well the ratio was known.
-/// Mixing: w·M₁ + (1 − w)·M₂ of the next
-/// colder and next warmer master of the same exposure, w so that the typical pixel fits. Variances follow from those of
-/// bias and masters.</remarks>
+/// <remarks>
+/// Exposure and temperature: P + q·(M − P), P the bias, M the nearest master, q the ratio of the exposures; between
+/// temperatures, the ratio that fits the pixels best, so that the verdict is on scaling and not on how well the ratio
+/// was known. Mixing: w·M₁ + (1 − w)·M₂ of the next colder and next warmer master of the same exposure, w so that the
+/// typical pixel fits. Variances follow from those of bias and masters.
+/// </remarks>
 internal sealed class PlainProcedures(
     PatternInput camera,
     ForecastLaws laws,

@@ -2,12 +2,14 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Prediction;
 
-/// <summary>When a way to come by a master dark counts as proven.</summary>
-/// <remarks>A plain way (scaling, mixing): of the pixels of each kind 90 % must lie within their 95 % interval, less what
-/// counting so few pixels leaves open, and 75 % in every single set of a hundred or more pixels; fewer than 20 pixels of
-/// a kind are not judged. A computed dark is judged and claimed class by class (<see cref="ClassJudge"/>): it fails
+/// <summary>Decides when a way of making a master dark counts as proven.</summary>
+/// <remarks>
+/// A plain way (scaling, mixing): 90 % of the pixels of each kind must lie within their 95 % interval, less what
+/// counting so few pixels leaves open, and 75 % in every single set of a hundred or more pixels; kinds with fewer than
+/// 20 pixels are not judged. A computed dark is judged and claimed class by class (<see cref="ClassJudge"/>): it fails
 /// where its ordinary pixels are refused, where classes that fail hold more than half of the hot pixels (a wrong
-/// temperature does that), or where a glow that fails holds more than a tenth of the frame.</remarks>
+/// temperature does that), or where a glow that fails holds more than a tenth of the frame.
+/// </remarks>
 internal static class PredictionJudge
 {
     private const double MinCoverage = 0.90,

@@ -11,7 +11,7 @@ namespace SensorProfile.Prediction;
 /// <summary>One set of darks, or all of one temperature, left out of a camera and computed from what remains.</summary>
 internal sealed class PredictionTrial
 {
-    /// <summary>Of so many ordinary pixels one is judged.</summary>
+    /// <summary>One in this many ordinary pixels is judged.</summary>
     public const int OrdinaryJudged = 5; // odd, so that every channel of a colour filter is met
 
     private readonly PatternInput camera;
@@ -31,7 +31,7 @@ internal sealed class PredictionTrial
     /// <summary>Rates of the small camera from these darks alone; null when they make no line.</summary>
     /// <param name="camera">The small camera with the darks that remain.</param>
     /// <param name="thresholds">As chosen for the whole camera.</param>
-    /// <param name="known">Levels of temperatures that are whole, from an earlier trial.</param>
+    /// <param name="known">Levels of temperatures that are complete, from an earlier trial.</param>
     public static PredictionTrial? Prepare(
         PatternInput camera,
         DefectThresholds thresholds,
@@ -57,7 +57,7 @@ internal sealed class PredictionTrial
     /// <summary>The maps.</summary>
     public RateMaps Maps => maps;
 
-    /// <summary>What its pixels follow.</summary>
+    /// <summary>The laws that its pixels follow.</summary>
     public ForecastLaws Laws => laws;
 
     /// <summary>Kind of every pixel; of the ordinary ones every fifth is judged, which is plenty.</summary>
@@ -105,7 +105,7 @@ internal sealed class PredictionTrial
     /// <summary>Noise of an ordinary pixel without exposure, e-.</summary>
     public static double UnlitNoise(PatternInput camera) => Math.Sqrt(camera.UnlitVariance) * camera.Gains.Average();
 
-    /// <summary>Of a pixel's pedestal, ADU².</summary>
+    /// <summary>Variance of a pixel's pedestal, ADU².</summary>
     public static double PedestalVariance(PatternInput camera, int pixel) =>
         PedestalDoubt.Variance(
             camera.Unlit!.Variance.Length > 0 ? camera.Unlit.Variance[pixel] : double.NaN,
@@ -113,7 +113,7 @@ internal sealed class PredictionTrial
             camera.Unlit.Frames
         );
 
-    /// <summary>What the pixels of these maps follow.</summary>
+    /// <summary>The laws that the pixels of these maps follow.</summary>
     private static ForecastLaws LawsOf(PatternInput camera, RateMaps maps, IReadOnlyList<GlowRegion> places)
     {
         DarkSeries nearest = maps

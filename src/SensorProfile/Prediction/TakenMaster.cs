@@ -4,12 +4,13 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Prediction;
 
-/// <summary>The mean of one set of darks, against which predictions are held.</summary>
-/// <param name="Temperature">Place of its temperature.</param> <param name="Group">Place of the set within it.</param>
+/// <summary>The mean of one set of darks, with which predictions are compared.</summary>
+/// <param name="Temperature">Index of its temperature.</param>
+/// <param name="Group">Index of the set within it.</param>
 /// <param name="Series">Its temperature.</param> <param name="Exposure">Its exposure and frames.</param>
 /// <param name="Mean">ADU, pixel by pixel.</param>
-/// <param name="Variance">Of that mean, ADU²: noise of the typical pixel, the Poisson part of what a pixel has above
-/// it, and its scatter with the temperature.</param>
+/// <param name="Variance">Variance of that mean, ADU²: noise of the typical pixel, the Poisson part of a pixel's excess
+/// over it, and its scatter with the temperature.</param>
 internal sealed record TakenMaster(
     int Temperature,
     int Group,

@@ -14,7 +14,7 @@ namespace SensorProfile.Prediction;
 /// </remarks>
 internal static class ThinnedCamera
 {
-    /// <summary>Pixels that are kept of a large frame.</summary>
+    /// <summary>Number of pixels kept of a large frame.</summary>
     public const int Pixels = 80_000;
 
     /// <summary>
@@ -107,7 +107,7 @@ internal static class ThinnedCamera
         return new(frame.Name, columns.Length, rows.Length, kept);
     }
 
-    /// <summary>The lines that are kept, under the numbers and ends that they have in the small camera.</summary>
+    /// <summary>The defect lines that are kept, with their numbers and ends in the small camera.</summary>
     private static DefectLine[] Thinned(IReadOnlyList<DefectLine> lines, int[] rows, int[] columns)
     {
         List<DefectLine> kept = [];

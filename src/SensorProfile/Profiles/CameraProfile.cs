@@ -2,7 +2,7 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Profiles;
 
-/// <summary>All that was measured of one camera in one session: the content of <c>profile.json</c>.</summary>
+/// <summary>Everything measured of one camera in one session: the content of <c>profile.json</c>.</summary>
 /// <remarks>A quantity that could not be measured is null, and a finding says why.</remarks>
 public sealed record CameraProfile
 {

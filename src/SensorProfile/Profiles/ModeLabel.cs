@@ -6,7 +6,7 @@ namespace SensorProfile.Profiles;
 /// <summary>The settings of a mode as words and as a folder name.</summary>
 public static class ModeLabel
 {
-    /// <summary>"gain 100, offset 30", "ISO 800, binned 2x2", or "one setting" where the headers are silent.</summary>
+    /// <summary>"gain 100, offset 30", "ISO 800, binned 2x2", or "one setting" where the headers do not say.</summary>
     /// <param name="settings">The settings.</param>
     public static string Text(ModeSettings settings)
     {
@@ -28,7 +28,7 @@ public static class ModeLabel
 
     /// <summary>
     /// "gain-100-offset-30": letters, digits, points and hyphens only, so that every file system takes it; "mode" where
-    /// the headers are silent.
+    /// the headers do not say.
     /// </summary>
     /// <param name="settings">The settings.</param>
     internal static string Folder(ModeSettings settings)

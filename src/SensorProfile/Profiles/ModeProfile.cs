@@ -42,14 +42,14 @@ public sealed record ModeProfile
     public IReadOnlyList<ChannelProfile> Channels { get; init; } = [];
 
     /// <summary>
-    /// What half of the flats, as master flat, leaves on the other half from pixel to pixel beyond photon noise, % of the
+    /// What a master of half the flats leaves on the other half from pixel to pixel, beyond photon noise, % of the
     /// signal; null with fewer than 4 flats at one level.
     /// </summary>
     public Measurement? FlatResidual { get; init; }
 
     /// <summary>
-    /// What half of the flats leaves on the other half over areas of 32 × 32 px and larger (lamp, dust that moved), % of
-    /// the signal; null likewise.
+    /// What a master of half the flats leaves on the other half over areas of 32 × 32 px and larger (lamp, dust that
+    /// moved), % of the signal; null with fewer than 4 flats at one level.
     /// </summary>
     public Measurement? FlatResidualOverAreas { get; init; }
 
@@ -67,7 +67,7 @@ public sealed record ModeProfile
     /// </summary>
     public HotPixelsAdu? HotPixelsAdu { get; init; }
 
-    /// <summary>Dark current night by night, of darks without a usable sensor temperature.</summary>
+    /// <summary>Dark current night by night, from darks without a usable sensor temperature.</summary>
     public IReadOnlyList<DarkNight> DarkNights { get; init; } = [];
 
     /// <summary>Defect pixels, glow and structure; null when not measured.</summary>

@@ -4,16 +4,17 @@ using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.RawCheck;
 
-/// <summary>Pixels that stand out of their surroundings in two frames, and how many of them stand alone.</summary>
-/// <remarks>The lower of the two samples is taken, so that a hit by a charged particle in one of them does not count. A
-/// pixel's excess is that sample minus the median of its eight
-/// neighbours of the same channel (glow has none); it stands alone when no neighbour has half its excess. Pixels of a
-/// bright
-/// column or row, which have neighbours of their kind on both sides, are not counted.</remarks>
-/// <param name="ThresholdsAdu">Excesses from which pixels are counted, ADU, each twice the one before.</param>
+/// <summary>
+/// Counts of pixels that stand out from their surroundings in both of two frames, and of those that stand alone.
+/// </summary>
+/// <remarks>The lower of the two samples is used, so a charged-particle hit in one frame does not count. A pixel's
+/// excess is that sample minus the median of its eight nearest neighbours in the same channel (smooth glow has no
+/// excess); a pixel stands alone when no neighbour has half its excess. Pixels of a bright column or row are not
+/// counted, because their neighbours along the line are bright too.</remarks>
+/// <param name="ThresholdsAdu">Minimum excess of each count, ADU; each is twice the one before.</param>
 /// <param name="Bright">Pixels with at least that excess.</param>
-/// <param name="Alone">Of these, pixels that stand alone.</param>
-/// <param name="Pixels">Pixels judged.</param>
+/// <param name="Alone">How many of them stand alone.</param>
+/// <param name="Pixels">Pixels tested.</param>
 internal sealed record BrightPixels(
     IReadOnlyList<double> ThresholdsAdu,
     IReadOnlyList<long> Bright,
@@ -23,8 +24,8 @@ internal sealed record BrightPixels(
 {
     private const int Thresholds = 10;
 
-    /// <summary>Counts.</summary>
-    /// <param name="a">A frame.</param>
+    /// <summary>Counts the bright pixels of two frames.</summary>
+    /// <param name="a">One frame.</param>
     /// <param name="b">Another of the same set.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="levels">Level of each channel, ADU.</param>
@@ -89,7 +90,7 @@ internal sealed record BrightPixels(
     }
 
     /// <summary>
-    /// Whether a pixel is part of a bright column or row: its neighbours along it are bright too, those across are not.
+    /// True for a pixel of a bright column or row: its neighbours along the line are bright too, those across are not.
     /// </summary>
     private static bool InLine(ushort[] samples, int at, int along, int across, double bright) =>
         samples[at - along] >= bright

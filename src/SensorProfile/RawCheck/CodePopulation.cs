@@ -10,10 +10,11 @@ namespace SensorProfile.RawCheck;
 /// <remarks>A factor below 1 folds two codes into one every 1/(1 − factor) codes; a factor above 1 leaves gaps. A
 /// channel that shows either has its own gain
 /// and must not be pooled with the others. Only a broad histogram (a flat) can show it.</remarks>
-/// <param name="Tested">Codes that had enough counts around them to be judged.</param>
-/// <param name="Doubled">Of these, codes with more than 1.6 times what their neighbours have, by more than 5 standard
-/// errors.</param>
-/// <param name="Missing">Of these, codes with less than 0.4 times, by more than 5 standard errors.</param>
+/// <param name="Tested">Codes whose neighbours have enough counts to judge them by.</param>
+/// <param name="Doubled">Of these, codes with more than 1.6 times the count of their neighbours, by more than 5
+/// standard errors.</param>
+/// <param name="Missing">Of these, codes with less than 0.4 times the count of their neighbours, by more than 5
+/// standard errors.</param>
 /// <param name="DoubledSpacing">Mean distance between doubled codes, in steps; not a number with fewer than
 /// two.</param>
 /// <param name="MissingSpacing">Mean distance between missing codes, in steps; not a number with fewer than
@@ -26,18 +27,18 @@ internal sealed record CodePopulation(
     double MissingSpacing
 )
 {
-    // neighbours on either side; their median bears one odd code among them
+    // neighbours on either side; their median tolerates odd codes among them
     private const int Reach = 4;
     private const double MinExpected = 60; // counts: below, a factor of 1.6 is not 5 standard errors
 
     /// <summary>
-    /// Whether the pattern is regular enough to be a scaling: at least 5 doubled or missing codes and at least 2 % of
-    /// all tested.
+    /// Whether there are enough odd codes to mean scaling: at least 5 doubled or missing ones, and at least 2 % of
+    /// those tested.
     /// </summary>
     public bool LooksScaled => Math.Max(Doubled, Missing) >= Math.Max(5, 0.02 * Tested);
 
     /// <summary>Judges every code of one channel against the median of its eight neighbours.</summary>
-    /// <param name="codes">Histogram of the channel, best over several flats.</param>
+    /// <param name="codes">Histogram of the channel, preferably over several flats.</param>
     /// <param name="step">Step and offset of the codes.</param>
     public static CodePopulation Count(IntegerHistogram codes, CodeStep step)
     {
@@ -80,8 +81,8 @@ internal sealed record CodePopulation(
     }
 
     /// <summary>
-    /// Flats of a few levels leave wide gaps between their humps, which are no part of the comb: distances beyond twice
-    /// the median one are left out.
+    /// Mean spacing of the codes. Flats at only a few levels leave wide gaps between their humps that are not part of
+    /// the comb, so distances beyond twice the median are left out.
     /// </summary>
     private static double Spacing(List<int> codes, int step)
     {

@@ -5,14 +5,14 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.RawCheck;
 
 /// <summary>
-/// How far pixels stand above their neighbours of the same channel, counted code by code in single frames.
+/// Histogram of how far pixels stand above their neighbours of the same channel, code by code, in single frames.
 /// </summary>
-/// <remarks>An excess e falls into bin ⌊e/q⌋, q the step between codes: with any level of the neighbours each bin then
-/// holds exactly one code, so that rounding alone leaves no gaps.
-/// Only pixels that stand at least the least excess above the median of eight are counted.</remarks>
+/// <remarks>An excess e falls into bin ⌊e/q⌋, q the step between codes: whatever the level of the neighbours, each bin
+/// holds exactly one code, so rounding alone leaves no gaps. Only pixels at or above the minimum excess over the median
+/// of eight are counted.</remarks>
 internal sealed class ExcessCounts
 {
-    /// <summary>Bins; any greater excess is counted in the last.</summary>
+    /// <summary>Number of bins; a greater excess is counted in the last one.</summary>
     public const int Bins = 1 << 14;
 
     private readonly int[][] counts = [.. Enum.GetValues<Surroundings>().Select(_ => new int[Bins])];
@@ -20,10 +20,12 @@ internal sealed class ExcessCounts
     /// <summary>Frames counted.</summary>
     public int Frames { get; private set; }
 
-    /// <summary>Pixels by bin.</summary>
+    /// <summary>Pixels in each bin.</summary>
     public ReadOnlySpan<int> Of(Surroundings surroundings) => counts[(int)surroundings];
 
-    /// <summary>Pixels of a frame with at least an excess above the median of eight; several frames averaged.</summary>
+    /// <summary>
+    /// Mean number of pixels per frame whose excess over the median of eight lies in this bin or above.
+    /// </summary>
     public double PerFrameFrom(int bin)
     {
         long sum = 0;
@@ -32,7 +34,7 @@ internal sealed class ExcessCounts
         return (double)sum / Frames;
     }
 
-    /// <summary>Adds another's counts.</summary>
+    /// <summary>Adds the counts of another histogram.</summary>
     public void Add(ExcessCounts other)
     {
         Frames += other.Frames;
@@ -41,13 +43,13 @@ internal sealed class ExcessCounts
             counts[kind][bin] += other.counts[kind][bin];
     }
 
-    /// <summary>Counts one frame more.</summary>
+    /// <summary>Counts another frame.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
-    /// <param name="least">Least excess above the median, ADU.</param>
+    /// <param name="least">Minimum excess over the median, ADU.</param>
     /// <param name="codeStep">q, ADU.</param>
     /// <param name="walk">Threads.</param>
-    /// <param name="channels">Whether pixels of a channel are counted; null counts all.</param>
+    /// <param name="channels">Which channels are counted; null counts all.</param>
     public void Add(
         IFrameSamples frame,
         ColourMosaic mosaic,
@@ -89,7 +91,7 @@ internal sealed class ExcessCounts
                         x += Vector<ushort>.Count - 1;
                         continue;
                     }
-                    // As many pixels one by one as were asked about together.
+                    // The vector had a candidate: look at its pixels one by one.
                     int end = Math.Min(x + Vector<ushort>.Count, width - 2 * period);
                     for (; x < end; x++)
                         if (
@@ -103,7 +105,7 @@ internal sealed class ExcessCounts
         );
     }
 
-    // The median lies an amount below the sample only when at least four of the eight do.
+    // The median is at least the limit below the sample only if at least four of the eight neighbours are.
     private static bool StandsOut(ushort[] samples, int at, int width, int period, int limit)
     {
         int below = samples[at] - limit,
@@ -129,7 +131,7 @@ internal sealed class ExcessCounts
         return near >= 4;
     }
 
-    /// <summary>Whether none of the pixels of a vector stands out.</summary>
+    /// <summary>True when no pixel of a vector stands out.</summary>
     private static bool NoneStandsOut(ushort[] samples, int at, int width, int period, int limit)
     {
         var limits = new Vector<ushort>((ushort)Math.Min(limit, ushort.MaxValue));

@@ -16,8 +16,7 @@ internal readonly record struct LagSums(
 )
 {
     /// <summary>
-    /// The sums of each channel over one strip; neighbours across the edge of a strip are left out, which biases
-    /// nothing.
+    /// Sums of each channel over one strip; neighbours across the edge of a strip are left out, without bias.
     /// </summary>
     public static LagSums[] Sum(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
     {
@@ -41,7 +40,7 @@ internal readonly record struct LagSums(
         return sums;
     }
 
-    /// <summary>Both together.</summary>
+    /// <summary>The sums of both.</summary>
     public LagSums Plus(LagSums other) =>
         new(
             Pixels + other.Pixels,

@@ -4,7 +4,7 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.RawCheck;
 
 /// <summary>
-/// Correlation of the temporal noise of neighbouring pixels of one channel; raw pixels have none, in-camera noise
+/// Correlation of the temporal noise of neighbouring pixels of one channel; raw pixels have none; in-camera noise
 /// reduction or compression leaves some.
 /// </summary>
 /// <param name="Name">Name of the channel.</param>
@@ -21,16 +21,16 @@ internal sealed record NeighbourCorrelation(
     private const string Method = "lag correlation of a pair difference";
 
     /// <summary>
-    /// r = mean(e·e′)/mean(e²), e = d minus its row's and its column's mean, over neighbours that both lie within the
-    /// pair's clip; 1/√n is its standard uncertainty.
+    /// r = mean(e·e′)/mean(e²), where e = d minus its row mean and its column mean, over neighbours that both lie
+    /// within the pair's clip; its standard uncertainty is 1/√n.
     /// </summary>
     /// <remarks>
-    /// Row and column means are taken out because row noise would pass for correlation. That itself leaves −1/(pixels
-    /// per line), which is added back.
+    /// Row and column means are subtracted because row noise would pass for correlation. The subtraction itself leaves
+    /// −1/(pixels per line), which is added back.
     /// </remarks>
     /// <param name="a">Frame A of <paramref name="pair"/>.</param>
-    /// <param name="b">Frame B of it.</param>
-    /// <param name="pair">Its statistics.</param>
+    /// <param name="b">Frame B of <paramref name="pair"/>.</param>
+    /// <param name="pair">Statistics of the pair.</param>
     /// <param name="options">How the walk is run.</param>
     public static IReadOnlyList<NeighbourCorrelation> Measure(
         IFrameSamples a,

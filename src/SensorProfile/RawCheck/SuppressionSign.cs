@@ -1,7 +1,7 @@
 namespace SensorProfile.RawCheck;
 
-/// <summary>Evidence that the camera takes hot pixels out of its frames.</summary>
-/// <param name="Words">Part of a sentence.</param>
-/// <param name="ReachAdu">Distance above the surroundings from which on pixels are missing, ADU, as far as the evidence
+/// <summary>A piece of evidence that the camera removes hot pixels from its frames.</summary>
+/// <param name="Words">The evidence in words, part of a sentence.</param>
+/// <param name="ReachAdu">Excess over the surroundings beyond which pixels are missing, ADU, as far as the evidence
 /// tells.</param>
 internal sealed record SuppressionSign(string Words, double ReachAdu);

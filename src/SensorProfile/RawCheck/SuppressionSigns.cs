@@ -7,39 +7,39 @@ using static System.FormattableString;
 namespace SensorProfile.RawCheck;
 
 /// <summary>
-/// Signs in the numbers of bright pixels that the camera replaces what lies beyond a limit: they become fewer in longer
-/// or warmer darks, or end at a fixed distance above their neighbours.
+/// Signs that the camera replaces pixels beyond a limit: bright pixels become fewer in longer or warmer darks, or their
+/// excess over their neighbours ends at a fixed value.
 /// </summary>
 /// <remarks>
-/// Single frames are judged, for that is what a camera acts on. The end is looked for in all sets together, in those
-/// from each exposure on, in those of each temperature and in the less noisy ones, for a camera may act on long
-/// exposures only. Colours whose codes the camera scaled after the converter are left out: codes that never occur look
-/// like an end, and where no colour is left the end is not looked for.
+/// Single frames are judged, because a camera acts on single frames. The end is looked for in all sets together, in the
+/// sets from each exposure upwards, in those of each temperature and in the less noisy ones, because a camera may act
+/// on long exposures only. Colours that the camera scaled after the converter are left out, because codes that never
+/// occur look like an end; if no colour is left, the end is not looked for.
 /// </remarks>
 internal static class SuppressionSigns
 {
     private const double FallSigmas = 5;
     private const double FallShare = 0.7;
 
-    // of the read noise: a pixel that stands out by so much is bright
+    // times the read noise: a pixel with this excess is bright
     private const double FirstSigmas = 6;
     private const double ThresholdRatio = 1.4142135623730951; // √2
     private const double SameCelsius = 0.5;
-    private const double MinSigmas = 3; // excess from which pixels are counted
+    private const double MinSigmas = 3; // minimum excess of the pixels counted
 
-    // of the read noise: nearer to the level there are the pixels that the references differ in
+    // times the read noise: the kinds of surroundings disagree about pixels closer to the level
     private const double FirstEdge = 3.7;
 
-    // a set whose pixels scatter by more is counted from further up
+    // a set noisier than this times the read noise is counted from a higher excess
     private const double NoisierThanRead = 1.3;
     private const double OpenShare = 0.8; // of the way to saturation
-    private const long PixelsWanted = 60_000_000; // of all frames looked at together, with at most FramesPerSet
+    private const long PixelsWanted = 60_000_000; // over all frames examined together, at most FramesPerSet of each set
     private const int FramesPerSet = 16;
 
-    // a camera without a cooler cools by some degrees in an hour, less than what twice the exposure makes up for
+    // a camera without a cooler cools by a few degrees in an hour: doubling the exposure more than makes up for that
     private static TimeSpan Soon { get; } = TimeSpan.FromHours(1);
 
-    /// <summary>The signs; empty when there are none.</summary>
+    /// <summary>Looks for signs in the darks; empty when there are none.</summary>
     public static IReadOnlyList<SuppressionSign> Find(
         ModeFrames mode,
         BiasResult bias,
@@ -70,7 +70,7 @@ internal static class SuppressionSigns
         PairCounts Counts(ScreenedSet set)
         {
             var counts = new ExcessCounts();
-            // What normal noise alone brings so far up says nothing.
+            // Pixels that normal noise alone brings this far up say nothing.
             double own = Math.Max(
                     noise,
                     Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)) / NoisierThanRead
@@ -78,7 +78,7 @@ internal static class SuppressionSigns
                 least = MinSigmas * own;
             foreach (ScreenedFrame frame in set.Frames.Take(perSet))
                 counts.Add(frame.Samples, mode.Mosaic, least, step, stages.Walk, anyPlain ? plain : null);
-            // Full pixels all end at one level.
+            // Saturated pixels all end at one level, so the search stops below it.
             return new(
                 set,
                 counts,
@@ -88,7 +88,9 @@ internal static class SuppressionSigns
         }
     }
 
-    /// <summary>Longer and warmer darks have more bright pixels, never fewer.</summary>
+    /// <summary>
+    /// Fewer bright pixels in longer or warmer darks, which should have more; null when there is no such drop.
+    /// </summary>
     private static SuppressionSign? Falls(PairCounts[] sets, double noise, int step)
     {
         for (
@@ -143,8 +145,7 @@ internal static class SuppressionSigns
     }
 
     /// <summary>
-    /// Least temporal noise of any channel and any set of darks, ADU, without that of rounding; null when it is not
-    /// known.
+    /// Lowest temporal noise of any channel and any set of darks, ADU, without rounding noise; null when unknown.
     /// </summary>
     private static double? Noise(ModeFrames mode, BiasResult bias, DarkResult darks)
     {
@@ -183,14 +184,14 @@ internal static class SuppressionSigns
             Surroundings.MeanOfFour or Surroundings.MeanOfEight or Surroundings.MeanOfMany => "the mean",
             _ => "the median",
         };
-        return Invariant($"in darks of {darks} {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ")
+        return Invariant($"in darks of {darks}, {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ")
             + Invariant($"ADU above {level} of their neighbours, but only {edge.Beyond} lie {edge.At * step} to ")
             + Invariant($"{edge.To * step} ADU above it, where noise alone leaves at least {edge.Expected:0}");
     }
 
     /// <summary>
-    /// A set, its counts, by how much it is noisier than a bias frame (1 when it hardly is), and the bin of the excess
-    /// from which on pixels may be full.
+    /// A set, its counts, its noise relative to a bias frame (1 when hardly noisier), and the excess bin from which
+    /// pixels may be saturated.
     /// </summary>
     private sealed record PairCounts(ScreenedSet Set, ExcessCounts Counts, double Noisier, int EndBin)
     {
@@ -208,7 +209,9 @@ internal static class SuppressionSigns
                     && Temperature > other.Temperature - SameCelsius
                     && (Exposure > other.Exposure || Temperature > other.Temperature + SameCelsius);
 
-        /// <summary>Without a thermometer only what was taken together can be taken to be as warm.</summary>
+        /// <summary>
+        /// Without a thermometer, only sets taken close together in time can be assumed to be equally warm.
+        /// </summary>
         private bool IsSoonAfterOrBefore(PairCounts other) =>
             Set.Set.Frames.Min(f => f.StartUtc) is { } start
             && Set.Set.Frames.Max(f => f.StartUtc) is { } end

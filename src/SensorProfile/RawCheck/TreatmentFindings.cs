@@ -10,33 +10,33 @@ using static System.FormattableString;
 namespace SensorProfile.RawCheck;
 
 /// <summary>
-/// Signs that the camera treats its frames before it stores them, in the darks: hot pixels taken out, frames averaged.
+/// Signs in the darks that the camera processes its frames before it stores them: hot pixels removed, frames averaged.
 /// </summary>
 /// <remarks>
-/// Neighbour correlation and a cut floor are seen in the bias frames (<see cref="BiasRecipe"/>), scaling and missing
-/// codes in the flats (<see cref="FlatFindings"/>).
+/// Neighbour correlation and a clipped floor are found in the bias frames (<see cref="BiasRecipe"/>), scaling and
+/// missing codes in the flats (<see cref="FlatFindings"/>).
 /// </remarks>
 internal static class TreatmentFindings
 {
-    // standard deviations of a frame's pixels from which a pixel is bright
+    // a pixel this many standard deviations of its frame above its surroundings is bright
     private const double BrightSigmas = 10;
     private const long MinBright = 10;
 
-    // share standing alone below which single bright pixels are missing …
+    // single bright pixels are missing when less than this share stands alone …
     private const double FewAlone = 0.2;
     private const double ManyExpected = 0.8; // … where chance would leave this share alone
 
-    // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
+    // pixels in a tail: chance leaves only 0.4 of them with a probability of 1e-7
     private const double MinExpected = 60;
     private const double CutTail = 0.4,
-        WholeTail = 0.6; // of the pixels of normal noise
+        WholeTail = 0.6; // of the pixels that normal noise puts there
     private const double TooQuiet = 0.8; // of the variance of the bias frames
 
-    // standard deviations above the level beyond which a fortieth of all samples lies
+    // standard deviations above the level: a fortieth of all samples lies beyond
     private const double NoiseReach = 2;
 
-    /// <summary>Looks at the darks of a mode.</summary>
-    /// <returns>Whether hot pixels are taken out of the frames.</returns>
+    /// <summary>Reports what the darks of a mode show.</summary>
+    /// <returns>Whether the camera removes hot pixels from its frames.</returns>
     public static bool Report(
         ModeFrames mode,
         BiasResult bias,
@@ -80,16 +80,16 @@ internal static class TreatmentFindings
         double noise = FlatNoise(flats);
         string gain =
             NoiseReach * noise > evidence.Min(e => e.ReachAdu)
-                ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the ")
+                ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches that far and is cut as well: the ")
                     + "gain, and with it every number in electrons, may be wrong by more than its "
                     + "uncertainty."
                 : "";
         log.Add(
             FindingCodes.HotPixelsSuppressed,
             Severity.Warning,
-            "The camera takes hot pixels out of its frames: "
-                + $"{string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come "
-                + "out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out "
+            "The camera removes hot pixels from its frames: "
+                + $"{string.Join("; ", evidence.Select(e => e.Words))}. The counts of hot pixels and the defect map "
+                + "are too small, the mean dark rate and the hot-pixel curve are not given, and what is removed "
                 + "differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting "
                 + $"that gives raw data.{gain}",
             [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]
@@ -97,7 +97,7 @@ internal static class TreatmentFindings
         return true;
     }
 
-    /// <summary>Bright pixels come in groups only: single ones were replaced by their neighbours.</summary>
+    /// <summary>A sign when bright pixels come only in groups: single ones were replaced by their neighbours.</summary>
     private static SuppressionSign? NoneAlone(ScreenedSet set, BrightPixels pixels)
     {
         for (int k = 0; k < pixels.Bright.Count; k++)
@@ -110,7 +110,7 @@ internal static class TreatmentFindings
             )
                 return new(
                     Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU ")
-                        + Invariant($"above their surroundings at {set.Set.ExposureSeconds:0.###} s only ")
+                        + Invariant($"above their surroundings at {set.Set.ExposureSeconds:0.###} s, only ")
                         + Invariant($"{pixels.Alone[k]} stand alone, where chance would leave ")
                         + Invariant($"{100 * expected:0} %"),
                     pixels.ThresholdsAdu[k]
@@ -120,8 +120,8 @@ internal static class TreatmentFindings
     }
 
     /// <summary>
-    /// Fewer pixels far above the level than noise alone puts there, while those far below are all present; set by set,
-    /// for hits by charged particles fill the tail of long darks.
+    /// A sign when fewer pixels lie far above the level than noise alone puts there, while those far below are all
+    /// present. Sets are judged one by one, because charged-particle hits fill the tail of long darks.
     /// </summary>
     private static SuppressionSign? TailCut(ScreenedSet[] sets)
     {
@@ -150,7 +150,7 @@ internal static class TreatmentFindings
     private static string Kind(ScreenedSet set) =>
         set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s");
 
-    /// <summary>Largest temporal noise of a flat that the gain rests on, ADU.</summary>
+    /// <summary>Largest temporal noise of the flats in the gain fit, ADU.</summary>
     private static double FlatNoise(FlatResult flats) =>
         Math.Sqrt(
             flats
@@ -160,7 +160,7 @@ internal static class TreatmentFindings
                 .Max()
         );
 
-    /// <summary>A dark has at least the noise of a bias frame.</summary>
+    /// <summary>Reports sets of darks with less noise than a bias frame, which raw darks never have.</summary>
     private static void TooQuietSets(BiasResult bias, DarkResult darks, FindingsLog log)
     {
         Measurement[] unlit =
@@ -194,7 +194,7 @@ internal static class TreatmentFindings
                             ? Invariant($"were stored (as if {expected / variance:0.#} frames were averaged), so the ")
                             : "were stored, so the "
                     )
-                    + "dark current taken from their noise is wrong; only raw frames tell the noise.",
+                    + "dark current taken from their noise is wrong; only raw frames show the true noise.",
                 [
                     .. t
                         .Sets.Where(s => s.Set.ExposureSeconds == level.Exposure)

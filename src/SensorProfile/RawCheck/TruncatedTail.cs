@@ -4,14 +4,13 @@ namespace SensorProfile.RawCheck;
 
 /// <summary>An end of a distribution that is sharper than noise allows: something was cut off there.</summary>
 /// <remarks>
-/// A sample is what the pixel collected plus noise of at least a standard deviation s, so the density f of any
-/// population of pixels, of any mixture of frames, exposures and temperatures, is something
-/// smeared by a Gaussian of that width; then ln f + x²/(2s²) is convex. From the counts n₁, n₂ of two windows of width
-/// d next to each other, every later window at distance b from the second holds at least
-/// n₂·(n₂/n₁)^(b/d)·exp(−b(b + d)/(2s²)) pixels. (A sum of exponentials exp(r·x/s²) with positive weights is
-/// log-convex; f·exp(x²/2s²) is one.) The largest rate of a natural population, however sharp,
-/// obeys this; a limit set on the stored values does not. Counts of pixels in windows are at most as scattered as
-/// Poisson's, given the pixels' rates, and independent from frame to frame.
+/// A sample is what the pixel collected plus noise with a standard deviation of at least s. The density f of any
+/// population of pixels, in any mixture of frames, exposures and temperatures, is therefore smeared by a Gaussian of
+/// that width, and ln f + x²/(2s²) is convex. Given the counts n₁, n₂ of two adjacent windows of width d, every later
+/// window at distance b from the second holds at least n₂·(n₂/n₁)^(b/d)·exp(−b(b + d)/(2s²)) pixels. (A sum of
+/// exponentials exp(r·x/s²) with positive weights is log-convex; f·exp(x²/2s²) is one.) Even a natural population that
+/// ends sharply at a largest rate obeys this; a limit applied to the stored values does not. Given the pixels' rates,
+/// the counts in the windows scatter at most like Poisson counts and are independent from frame to frame.
 /// </remarks>
 /// <param name="Surroundings">What the excess is measured from.</param>
 /// <param name="From">First bin of the window before the edge.</param>
@@ -19,8 +18,8 @@ namespace SensorProfile.RawCheck;
 /// <param name="To">Bin at which the windows beyond end.</param>
 /// <param name="Before">Pixels in the window before.</param>
 /// <param name="Beyond">Pixels beyond, in one to four windows.</param>
-/// <param name="Expected">Pixels there at the least.</param>
-/// <param name="Chance">Probability that so few are chance, all places counted.</param>
+/// <param name="Expected">Minimum number of pixels there by the bound above.</param>
+/// <param name="Chance">Probability of so few by chance, corrected for all the places searched.</param>
 internal sealed record TruncatedTail(
     Surroundings Surroundings,
     int From,
@@ -32,22 +31,22 @@ internal sealed record TruncatedTail(
     double Chance
 )
 {
-    // of the read noise: pixels differ, and the quieter ones are sharper
+    // times the read noise: pixels differ, and the quieter ones make sharper ends
     private const double QuietShare = 0.85;
 
-    // of what noise leaves beyond: codes that are wider or narrower than others make windows uneven
+    // of the count that noise leaves beyond: codes of unequal width make windows uneven
     private const double CertainShare = 0.6;
-    private const double DoubtSigmas = 3; // of the two counts from which is concluded
+    private const double DoubtSigmas = 3; // allowed for in the two counts that the bound rests on
     private const double MaxChance = 1e-6;
     private const int MinBefore = 30,
         WindowsBeyond = 4;
-    private const double MissingPerFrame = 1.5; // a single pixel that is stuck shows in every frame
+    private const double MissingPerFrame = 1.5; // a single stuck pixel shows in every frame
 
     /// <summary>The most certain edge; null when there is none.</summary>
-    /// <param name="counts">Pixels by excess.</param>
-    /// <param name="noiseBins">Least read noise, in bins.</param>
-    /// <param name="firstBin">Bin from which on all pixels were counted.</param>
-    /// <param name="endBin">Bin from which on pixels may be full.</param>
+    /// <param name="counts">Histogram of the excess.</param>
+    /// <param name="noiseBins">Lowest read noise, in bins.</param>
+    /// <param name="firstBin">First bin in which every pixel was counted.</param>
+    /// <param name="endBin">First bin in which pixels may be saturated.</param>
     public static TruncatedTail? Find(ExcessCounts counts, double noiseBins, double firstBin, int endBin)
     {
         double s = QuietShare * noiseBins;
@@ -102,7 +101,7 @@ internal sealed record TruncatedTail(
             expected = 0;
         for (int window = 1; window <= windows; window++)
         {
-            // n₂^(1 + w)/n₁^w: its relative error from those of the two counts.
+            // The relative error of n₂^(1 + w)/n₁^w, from those of the two counts.
             double b = window * d,
                 doubt =
                     DoubtSigmas

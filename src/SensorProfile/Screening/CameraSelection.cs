@@ -3,11 +3,11 @@ using static System.FormattableString;
 
 namespace SensorProfile.Screening;
 
-/// <summary>A profile is of one camera: the one most frames are of.</summary>
+/// <summary>A profile covers one camera: the one with the most frames.</summary>
 internal static class CameraSelection
 {
     /// <summary>
-    /// Frames of the camera and size (within each binning) that occur most; the others are left out by name.
+    /// The frames of the most frequent camera and size (within each binning); the others are rejected by name.
     /// </summary>
     public static IReadOnlyList<Frame> Select(IReadOnlyList<Frame> frames, FindingsLog log)
     {
@@ -23,7 +23,7 @@ internal static class CameraSelection
             FindingCodes.FrameOfAnotherCamera,
             "Frames of another camera or size were left out: this profile is of "
                 + Invariant(
-                    $"{camera ?? "the camera most frames are of"}{Size(frames.FirstOrDefault(Belongs))}; measure "
+                    $"{camera ?? "the camera with the most frames"}{Size(frames.FirstOrDefault(Belongs))}; measure "
                 )
                 + "the others on their own: each size of a camera that crops is a mode of its own, with bias frames, flats "
                 + "and darks of that size.",
@@ -43,13 +43,13 @@ internal static class CameraSelection
     private static string Size(Frame? frame) =>
         frame is null ? "" : Invariant($" with {frame.Width} × {frame.Height} px");
 
-    // of the same size, but from another place of the sensor
+    // same size, but read from another part of the sensor
     private static string Elsewhere(Frame frame, Frame? kept) =>
         kept is not null && (frame.Width, frame.Height) == (kept.Width, kept.Height) && frame.Place != kept.Place
             ? Invariant($" from row {frame.Place.Top} and column {frame.Place.Left} of the sensor on")
             : "";
 
-    // Ties go to what comes first in time, so that the result does not depend on chance.
+    // ties go to the earliest frame, so that the result does not depend on chance
     private static TKey? MostFrequent<TKey>(IEnumerable<Frame> frames, Func<Frame, TKey> key) =>
         frames.GroupBy(key).OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
 }

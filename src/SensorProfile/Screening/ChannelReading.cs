@@ -4,14 +4,14 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Numbers of one channel of one frame, from its exact histogram.</summary>
+/// <summary>Statistics of one channel of one frame, from its exact histogram.</summary>
 internal sealed record ChannelReading
 {
-    // Two codes hold this share of a normal distribution only when σ is below half a step, and of one cut off in its
-    // middle when σ is below two thirds of a step: read noise cannot be told there anyway.
+    // Two codes hold this share of a normal distribution only when σ is below half a step, and of one cut off at its
+    // centre when σ is below two thirds of a step: read noise cannot be determined there anyway.
     private const double CoarseShare = 0.98;
 
-    /// <summary>Pixels.</summary>
+    /// <summary>Number of pixels.</summary>
     public required long Pixels { get; init; }
 
     /// <summary>Mean of all pixels, ADU.</summary>
@@ -24,15 +24,15 @@ internal sealed record ChannelReading
     public required double ClippedVariance { get; init; }
 
     /// <summary>
-    /// Standard uncertainty of the levels by rounding to codes, shared by frames of the same level, ADU
-    /// (<see cref="ReadNoise.LevelDoubtAdu"/>).
+    /// Standard uncertainty of the levels from rounding to codes, shared by frames of the same level, ADU (<see
+    /// cref="ReadNoise.LevelDoubtAdu"/>).
     /// </summary>
     public required double RoundingDoubt { get; init; }
 
-    /// <summary>Mean of these pixels, ADU.</summary>
+    /// <summary>Mean of the pixels within 5 standard deviations, ADU.</summary>
     public required double ClippedMean { get; init; }
 
-    /// <summary>Share of pixels far above the rest (beyond the clip, on the bright side).</summary>
+    /// <summary>Share of pixels far above the rest (above the clipping limit).</summary>
     public required double ShareAbove { get; init; }
 
     /// <summary>Highest code.</summary>
@@ -42,14 +42,14 @@ internal sealed record ChannelReading
     public required double ShareAtMaximum { get; init; }
 
     /// <summary>
-    /// Share of pixels heaped up at the lowest code: 0 when the distribution fades out there as it should.
+    /// Share of pixels piled up at the lowest code: 0 when the distribution tails off there as it should.
     /// </summary>
     public required double ShareClippedBelow { get; init; }
 
     /// <summary>The code that one pixel in a thousand exceeds, above the median, ADU: hot pixels and noise.</summary>
     public required double BrightSpread { get; init; }
 
-    /// <summary>Pixels far above and below the level.</summary>
+    /// <summary>Tails of pixels far above and below the level.</summary>
     public required DistributionTail Tail { get; init; }
 
     public static ChannelReading Of(ChannelStatistics channel, int codeStep)
@@ -74,14 +74,14 @@ internal sealed record ChannelReading
     }
 
     /// <summary>
-    /// Median of grouped data: the half-way point inside the code that holds it, as if the pixels were normally
-    /// distributed from one edge of the code to the other.
+    /// Median of grouped data: interpolated within its code, as if the pixels were normally distributed from one edge
+    /// of the code to the other.
     /// </summary>
     /// <remarks>
     /// Edges e₁, e₂ of the code with shares F₁, F₂ of the pixels below them: median = e₁ − (e₂ − e₁)·Φ⁻¹(F₁)/(Φ⁻¹(F₂) −
-    /// Φ⁻¹(F₁)); exact for normal noise of any size, where pixels spread evenly over the
-    /// code would put the median up to 0.04 steps off at a noise of 0.6 steps, and more below. Shares are (n + ½)/(N +
-    /// 1), so that a code that holds all pixels has edges too.
+    /// Φ⁻¹(F₁)); exact for normal noise of any size, whereas pixels spread evenly over the code would put the median up
+    /// to 0.04 steps off at a noise of 0.6 steps, and more below. Shares are (n + ½)/(N + 1), so that a code that holds
+    /// all pixels has edges too.
     /// </remarks>
     internal static double GroupedMedian(IntegerHistogram codes, int codeStep)
     {
@@ -99,9 +99,9 @@ internal sealed record ChannelReading
         double Edge(long pixels) => Probability.NormalQuantile((pixels + 0.5) / (codes.Count + 1.0));
     }
 
-    // A distribution that fades out has fewer pixels at its last code than at the one before it; a clipped one has
-    // more. At code 0 nothing can fade out: what would lie below is there too.
-    // Noise below half a step heaps up in one code or two without being cut off.
+    // A distribution that tails off has fewer pixels at its last code than at the one before; a clipped one has more.
+    // At code 0 nothing can tail off, since everything below is counted there too. Noise below half a step piles up in
+    // one or two codes without being clipped.
     private static double ClippedBelow(IntegerHistogram codes, int codeStep)
     {
         int lowest = codes.Minimum;

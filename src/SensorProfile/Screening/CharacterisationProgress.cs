@@ -1,7 +1,7 @@
 namespace SensorProfile.Screening;
 
-/// <summary>How far a characterisation has come.</summary>
-/// <param name="Stage">What is being done, in a few words.</param>
+/// <summary>How far a characterisation has got.</summary>
+/// <param name="Stage">The current step, in a few words.</param>
 /// <param name="FramesDone">Frames read in this stage.</param>
 /// <param name="FramesTotal">Frames that this stage reads.</param>
 /// <param name="BytesRead">Pixel data read since the start, bytes.</param>

@@ -3,17 +3,17 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Frames left out on the way and what was found on it.</summary>
+/// <summary>Collects rejected frames and findings during a characterisation.</summary>
 internal sealed class FindingsLog
 {
     private readonly List<RejectedFile> files = [];
     private readonly List<(string? Mode, Finding Finding)> findings = [];
     private readonly HashSet<string> measured = new(StringComparer.Ordinal);
 
-    /// <summary>Files left out, in the order they were met.</summary>
+    /// <summary>Rejected files, in order of appearance.</summary>
     public IReadOnlyList<RejectedFile> Files => files;
 
-    /// <summary>The mode that is being measured; findings added from here on are about it.</summary>
+    /// <summary>The mode being measured; findings added from now on concern it.</summary>
     public string? Mode
     {
         get;
@@ -26,7 +26,7 @@ internal sealed class FindingsLog
     }
 
     /// <summary>
-    /// Findings, in the order they were met; what was found alike in several modes is said once, with their names.
+    /// Findings in order of appearance; one shared by several modes is reported once, with their names.
     /// </summary>
     public IReadOnlyList<Finding> Findings =>
         [
@@ -35,10 +35,10 @@ internal sealed class FindingsLog
                 .Select(same => Together([.. same])),
         ];
 
-    /// <summary>Whether such a finding was added for the mode that is being measured.</summary>
+    /// <summary>Whether the mode being measured has a finding with this code.</summary>
     public bool Has(string code) => findings.Exists(f => f.Mode == Mode && f.Finding.Code == code);
 
-    /// <summary>Leaves frames out, with one finding for all of them.</summary>
+    /// <summary>Rejects frames, with one finding for all of them.</summary>
     public void LeaveOut(string code, string finding, IEnumerable<(Frame Frame, string Reason)> frames)
     {
         (Frame Frame, string Reason)[] all = [.. frames];
@@ -48,7 +48,7 @@ internal sealed class FindingsLog
         Add(code, Severity.Warning, finding, [.. all.Select(f => f.Frame.Name)]);
     }
 
-    /// <summary>Takes back what was found of the mode that is being measured and no longer holds.</summary>
+    /// <summary>Withdraws findings of the mode being measured that no longer hold.</summary>
     public void Withdraw(params IReadOnlyList<string> codes) =>
         findings.RemoveAll(f => f.Mode == Mode && codes.Contains(f.Finding.Code));
 

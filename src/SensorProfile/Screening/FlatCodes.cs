@@ -2,7 +2,7 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Adds up the code histograms of flats, channel by channel; may be added to from several threads.</summary>
+/// <summary>Adds up the code histograms of flats, channel by channel; thread-safe.</summary>
 internal sealed class FlatCodes(int channels)
 {
     private const int AllCodes = 1 << 16;
@@ -26,7 +26,7 @@ internal sealed class FlatCodes(int channels)
         }
     }
 
-    /// <summary>The sums; empty without a flat.</summary>
+    /// <summary>The sums; empty without flats.</summary>
     public IReadOnlyList<IntegerHistogram> Histograms() =>
         any ? [.. counts.Select(c => new IntegerHistogram(0, c))] : [];
 }

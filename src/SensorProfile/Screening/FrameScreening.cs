@@ -8,19 +8,19 @@ using static System.FormattableString;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Looks at every frame of a mode once and sifts out what must not be pooled with the rest.</summary>
+/// <summary>Reads every frame of a mode once and removes those that must not be pooled with the rest.</summary>
 internal static class FrameScreening
 {
     private const int FramesForCodeStep = 6;
     private const double OutlierSigmas = 8;
     private const double AveragedShare = 0.7;
 
-    /// <param name="frames">Frames of one mode that can be read, in order of time.</param>
+    /// <param name="frames">Readable frames of one mode, ordered by time.</param>
     /// <param name="samples">Their pixels, in the same order.</param>
     /// <param name="sets">The sets of this mode.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="stages">Threads and progress.</param>
-    /// <param name="log">Takes what is left out.</param>
+    /// <param name="log">Receives the rejected frames.</param>
     public static ModeFrames Screen(
         IReadOnlyList<Frame> frames,
         IReadOnlyList<IFrameSamples> samples,
@@ -41,7 +41,7 @@ internal static class FrameScreening
             bytes,
             i =>
             {
-                // now, because the look that follows finds the file in memory
+                // now, because the screening that follows then finds the file in memory
                 damage[i] = samples[i].Damage();
                 if (damage[i] is not null)
                     return null;
@@ -76,8 +76,8 @@ internal static class FrameScreening
             FlatCodes = flatCodes.Histograms(),
             Sets =
             [
-                .. StuckProbe
-                    .Check(sets, byName, step.Step, log)
+                .. SilentNights
+                    .Split(StuckProbe.Check(sets, byName, step.Step, log), byName, log)
                     .Select(set =>
                         Sift(
                             set,
@@ -95,7 +95,7 @@ internal static class FrameScreening
         };
     }
 
-    // Frames from both ends of the session: bias and flats are rarely taken together.
+    // takes frames from the whole session, since bias and flats are rarely taken together
     private static CodeStep FindCodeStep(
         IReadOnlyList<IFrameSamples> samples,
         ColourMosaic mosaic,
@@ -124,14 +124,15 @@ internal static class FrameScreening
             return new(set, frames);
         frames = WithoutTorn(frames, codeStep, log);
         frames = WithoutLevelOutliers(set, frames, codeStep, log);
-        // darks of unknown temperature: the colder ones have less noise, though none has less than a bias frame
+        // with unknown temperatures, colder darks have less noise than others, but none has less than a bias frame
         double? usual = set is { Kind: FrameKind.Dark, TemperatureCelsius: null }
             ? biasVariance
             : MedianVariance(frames);
         return new(set, usual is { } variance ? WithoutAveraged(frames, variance, log) : frames);
     }
 
-    // An interrupted read-out leaves the level of another exposure: less than a code step is none, and harms nobody.
+    // An interrupted read-out leaves the level of another exposure. A step smaller than a code is not one, and does no
+    // harm.
     private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, int codeStep, FindingsLog log)
     {
         TornFrame?[] torn =
@@ -178,7 +179,7 @@ internal static class FrameScreening
         string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";
         log.LeaveOut(
             FindingCodes.LevelOutlier,
-            $"Frames whose level stands far from the rest of their {kind} set were left out: a light leak, another "
+            $"Frames whose level is far from the rest of their {kind} set were left out: a light leak, another "
                 + "exposure or another setting.",
             frames
                 .Where(IsOutlier)
@@ -207,7 +208,7 @@ internal static class FrameScreening
         log.LeaveOut(
             FindingCodes.AveragedFrame,
             "Frames with far less noise than the rest of their set were left out: they look averaged or smoothed, "
-                + "and only raw frames tell the noise.",
+                + "and only raw frames show the noise.",
             frames
                 .Where(IsAveraged)
                 .Select(f =>

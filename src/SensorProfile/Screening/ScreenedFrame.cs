@@ -3,10 +3,10 @@ using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Screening;
 
-/// <summary>A frame that was looked at once: what later steps need to know of it.</summary>
-/// <param name="Frame">Its header.</param>
+/// <summary>A frame after its first reading, with what later steps need to know about it.</summary>
+/// <param name="Frame">Frame as its header describes it.</param>
 /// <param name="Samples">Its pixels.</param>
-/// <param name="Channels">Numbers of each channel.</param>
+/// <param name="Channels">Statistics of each channel.</param>
 /// <param name="RowMeans">Mean of each row, ADU.</param>
 /// <param name="PixelSum">Sum of all samples, ADU.</param>
 internal sealed record ScreenedFrame(

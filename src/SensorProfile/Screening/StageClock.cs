@@ -3,10 +3,10 @@ using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Measures what the stages of a characterisation cost; stages follow each other and do not overlap.</summary>
+/// <summary>Measures the cost of the stages of a characterisation; stages follow each other without overlap.</summary>
 /// <remarks>
-/// Nothing of it reaches a result: times differ from run to run. A process that does other things at the same time has
-/// their processor time counted in.
+/// None of this reaches a result, because times differ from run to run. Processor time covers the whole process,
+/// including any other work it does meanwhile.
 /// </remarks>
 public sealed class StageClock
 {
@@ -15,7 +15,7 @@ public sealed class StageClock
     private string? stage;
     private (long Ticks, TimeSpan Processor, long Read, long Allocated) began;
 
-    /// <summary>The stages that have ended, in order; one that was begun several times stands once, with its sum.</summary>
+    /// <summary>The completed stages, in order; one that ran several times appears once, with its total.</summary>
     public IReadOnlyList<StageTime> Stages =>
         [
             .. stages
@@ -32,8 +32,8 @@ public sealed class StageClock
     /// <summary>Pixel data of all frames, read once, bytes; 0 before they are known.</summary>
     public long BytesOfFrames { get; private set; }
 
-    /// <summary>Ends the stage before and begins this one.</summary>
-    /// <param name="name">What is done.</param>
+    /// <summary>Ends the current stage and begins a new one.</summary>
+    /// <param name="name">Name of the new stage.</param>
     public void Begin(string name)
     {
         End();
@@ -41,7 +41,7 @@ public sealed class StageClock
         began = Now();
     }
 
-    /// <summary>Ends the stage that was begun; nothing when none was.</summary>
+    /// <summary>Ends the current stage, if there is one.</summary>
     public void End()
     {
         if (stage is null)
@@ -59,7 +59,7 @@ public sealed class StageClock
         stage = null;
     }
 
-    /// <summary>The frames, so wrapped that what is read of them is counted.</summary>
+    /// <summary>Wraps the frames so that the bytes read from them are counted.</summary>
     internal IReadOnlyList<IFrameSamples> Counting(IReadOnlyList<IFrameSamples> frames)
     {
         BytesOfFrames += frames.Sum(f => 2L * f.Width * f.Height);

@@ -2,7 +2,7 @@ using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Screening;
 
-/// <summary>Runs the walks over pixels and tells the listener how far they are.</summary>
+/// <summary>Runs passes over pixels and reports their progress.</summary>
 internal sealed class StageProgress(
     IProgress<CharacterisationProgress>? progress,
     int threads,
@@ -12,26 +12,26 @@ internal sealed class StageProgress(
 {
     private long bytes;
 
-    /// <summary>Threads to use.</summary>
+    /// <summary>Number of threads.</summary>
     public int Threads { get; } = threads;
 
-    /// <summary>Stops the work between two strips.</summary>
+    /// <summary>Cancels the work between two strips.</summary>
     public CancellationToken Cancellation { get; } = cancellation;
 
-    /// <summary>Options for a walk by all threads.</summary>
+    /// <summary>Options for a pass on all threads.</summary>
     public WalkOptions Walk => new() { Threads = Threads, Cancellation = Cancellation };
 
-    /// <summary>Options for a walk that is one of several at once.</summary>
+    /// <summary>Options for one of several simultaneous passes.</summary>
     public WalkOptions SingleThread => new() { Threads = 1, Cancellation = Cancellation };
 
     /// <summary>
-    /// Does the work for every item, several at once, and returns the results in the order of the items.
+    /// Processes every item, several in parallel, and returns the results in the order of the items.
     /// </summary>
-    /// <param name="stage">What is being done.</param>
+    /// <param name="stage">Name of the step in progress reports.</param>
     /// <param name="items">The items.</param>
-    /// <param name="framesPerItem">Frames that one item reads.</param>
+    /// <param name="framesPerItem">Frames read per item.</param>
     /// <param name="bytesPerFrame">Pixel data of a frame, bytes.</param>
-    /// <param name="work">The work; must not depend on the order.</param>
+    /// <param name="work">The work on one item; must not depend on the order.</param>
     public TResult[] ForEach<TItem, TResult>(
         string stage,
         IReadOnlyList<TItem> items,
@@ -61,10 +61,10 @@ internal sealed class StageProgress(
         return results;
     }
 
-    /// <summary>From here on the work belongs to another stage; several kinds of progress may be told within one.</summary>
+    /// <summary>Begins a stage of the clock; several steps may report progress within one stage.</summary>
     public void Stage(string name) => clock?.Begin(name);
 
-    /// <summary>Tells the listener.</summary>
+    /// <summary>Reports progress.</summary>
     public void Report(string stage, int framesDone, int framesTotal, long newBytes) =>
         progress?.Report(new(stage, framesDone, framesTotal, Interlocked.Add(ref bytes, newBytes)));
 }

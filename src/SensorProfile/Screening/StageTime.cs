@@ -1,11 +1,11 @@
 namespace SensorProfile.Screening;
 
-/// <summary>What one stage of a characterisation cost.</summary>
-/// <param name="Stage">What was done.</param>
-/// <param name="WallSeconds">From its beginning to that of the next, s.</param>
-/// <param name="ProcessorSeconds">Processor time of the whole process meanwhile, all threads, s.</param>
+/// <summary>The cost of one stage of a characterisation.</summary>
+/// <param name="Stage">Name of the stage.</param>
+/// <param name="WallSeconds">Time from the start of the stage to its end, s.</param>
+/// <param name="ProcessorSeconds">Processor time of the whole process in that time, all threads, s.</param>
 /// <param name="BytesRead">Pixel data read from the frames, as stored: 2 bytes a sample.</param>
-/// <param name="AllocatedBytes">Memory taken from the collector, whether or not it was given back.</param>
+/// <param name="AllocatedBytes">Memory allocated, whether or not it was freed again, bytes.</param>
 public sealed record StageTime(
     string Stage,
     double WallSeconds,

@@ -7,25 +7,26 @@ using static System.FormattableString;
 namespace SensorProfile.Screening;
 
 /// <summary>
-/// A thermometer that reads one value in every dark, although the dark signal says that the nights, or the hours of one
-/// night, were of different warmth: its readings are not believed.
+/// A thermometer that reads one value in every dark although the dark signal shows that the nights, or the hours of one
+/// night, differed in temperature: its readings are not believed.
 /// </summary>
 /// <remarks>
-/// A cooler that holds −10.0 °C reads so in every frame, too; only the signal tells the two apart. Two signs, each
-/// against another kind of movement: the rise of the level with exposure, which a black level that moves from night to
-/// night does not change; and the spread of the brightest pixels above the median (0.1 % of them) at one exposure, which
-/// needs one exposure only. A sign contradicts where two nights differ by more than <see cref="MinFactor"/> (2 °C at a
-/// doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames. Within a night the first and
-/// the last third of the darks of one exposure are compared, by the second sign alone: a level that creeps is no warmth.
+/// A cooler that holds −10.0 °C also reads so in every frame; only the signal tells the two apart. There are two tests,
+/// each immune to another kind of drift: the rise of the level with exposure, which is insensitive to a black level
+/// that changes from night to night; and the spread of the brightest pixels above the median (0.1 % of them), which
+/// needs only one exposure. A test contradicts the reading where two nights differ by more than <see cref="MinFactor"/>
+/// (2 °C at a doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames. Within a night,
+/// the first and the last third of the darks of one exposure are compared, by the second test alone: a creeping level
+/// is not warming.
 /// </remarks>
 internal static class StuckProbe
 {
     private const double MinFactor = 1.26;
     private const double Sigmas = 5;
     private const int MinFrames = 2;
-    private const int Parts = 3; // of a night: what lies between its first and last part is left out
+    private const int Parts = 3; // of a night; the part between the first and the last is left out
 
-    /// <summary>The sets, with the darks whose reading is contradicted split by night and without a temperature.</summary>
+    /// <summary>The sets; darks whose reading is contradicted are split by night and lose their temperature.</summary>
     public static IReadOnlyList<FrameSet> Check(
         IReadOnlyList<FrameSet> sets,
         IReadOnlyDictionary<string, ScreenedFrame> looked,
@@ -51,11 +52,11 @@ internal static class StuckProbe
                 Invariant($"The sensor temperature reads {level.Key:0.##} °C in every dark of ")
                     + (
                         between is null
-                            ? "a night, but the dark signal changes in its course by a factor of "
+                            ? "a night, but during it the dark signal changes by a factor of "
                             : "several nights, but the dark signal of these nights differs by a factor of "
                     )
-                    + Invariant($"{factor:0.0#}: the thermometer stands still, or light came in. No temperature is ")
-                    + "believed; dark current is given night by night.",
+                    + Invariant($"{factor:0.0#}: the thermometer is stuck, or light leaked in. The readings were ")
+                    + "ignored; dark current is given night by night.",
                 [.. level.SelectMany(s => s.Frames).Select(f => f.Name)]
             );
         }
@@ -63,7 +64,9 @@ internal static class StuckProbe
     }
 
     private static double? OneReading(FrameSet set) =>
-        set.Frames[0].TemperatureCelsius is { } first && set.Frames.All(f => f.TemperatureCelsius == first)
+        set.Frames[0].TemperatureCelsius is { } first
+        // what was typed in is no probe's: SilentNights judges it
+        && set.Frames.All(f => f.TemperatureCelsius == first && f.TemperatureOrigin == TemperatureOrigin.Header)
             ? first
             : null;
 
@@ -87,7 +90,7 @@ internal static class StuckProbe
         ];
 
     /// <summary>
-    /// The factor by which the dark signal changes in the course of a night; null when the reading may be true.
+    /// The factor by which the dark signal changes during a night; null when the reading may be true.
     /// </summary>
     private static double? WithinANight(FrameSet[] sets, ScreenedFrame[][] nights, int codeStep)
     {
@@ -102,7 +105,7 @@ internal static class StuckProbe
             int part = alike.Length / Parts;
             if (part < MinFrames)
                 continue;
-            // the noise of a frame from neighbours in time: a drift is no scatter
+            // noise of a frame from its neighbours in time, so that a drift does not count as scatter
             double[] bright = [.. alike.Select(f => f.Channels.Average(c => c.BrightSpread))];
             double scatter = Math.Sqrt(
                 bright.Zip(bright.Skip(1), (a, b) => (a - b) * (a - b)).Sum() / (2 * (bright.Length - 1))
@@ -151,7 +154,7 @@ internal static class StuckProbe
             : null;
     }
 
-    // ADU/s, with the scatter of the levels about the line; no better than half a code, by which black levels creep.
+    // Slope in ADU/s, with the scatter of the levels about the line; at least half a code, by which black levels creep.
     private static (double, double)? Rise(ScreenedFrame[] night, int codeStep)
     {
         ScreenedFrame[] timed = [.. night.Where(f => f.Frame.ExposureSeconds is not null)];

@@ -3,27 +3,27 @@ using SensorProfile.NoiseModel;
 namespace SensorProfile.Setup;
 
 /// <summary>
-/// What an observer would otherwise say with every question: telescope, camera, sky, filters, stacks, cooling. All of it
-/// may be left out.
+/// What an observer would otherwise repeat with every question: telescope, camera, sky, filters, stacks, cooling. All
+/// of it is optional.
 /// </summary>
 public sealed record ObservingSetup
 {
-    /// <summary>The telescope; null when it was not said.</summary>
+    /// <summary>The telescope; null when not given.</summary>
     public TelescopeSetup? Telescope { get; init; }
 
-    /// <summary>The camera; null when it was not said.</summary>
+    /// <summary>The camera; null when not given.</summary>
     public CameraSetup? Camera { get; init; }
 
-    /// <summary>The sky: its brightness, its rate, or lights that show it; null when it was not said.</summary>
+    /// <summary>The sky: its brightness, its rate, or lights that show it; null when not given.</summary>
     public SkySetup? Sky { get; init; }
 
     /// <summary>The filters, the usual one first; empty without one.</summary>
     public IReadOnlyList<FilterSetup>? Filters { get; init; }
 
-    /// <summary>The usual stack of lights; null when it was not said.</summary>
+    /// <summary>The usual stack of lights; null when not given.</summary>
     public StackSetup? Stack { get; init; }
 
-    /// <summary>How the sensor is cooled; null when it was not said.</summary>
+    /// <summary>How the sensor is cooled; null when not given.</summary>
     public CoolingSetup? Cooling { get; init; }
 
     /// <summary>Rise of the noise that is accepted, %; null for the program's own 5 %.</summary>
@@ -43,14 +43,14 @@ public sealed record TelescopeSetup
 /// <summary>A camera.</summary>
 public sealed record CameraSetup
 {
-    /// <summary>Its <c>profile.json</c> or the folder that holds it; a relative path counts from the setup file.</summary>
+    /// <summary>Its <c>profile.json</c> or the folder that holds it; relative to the setup file's folder.</summary>
     public string? Profile { get; init; }
 
     /// <summary>Pixel size, µm.</summary>
     public double? PixelMicrometres { get; init; }
 }
 
-/// <summary>The sky, said in one of three ways.</summary>
+/// <summary>The sky, given in one of three ways.</summary>
 public sealed record SkySetup
 {
     /// <summary>Brightness, mag/arcsec².</summary>
@@ -59,8 +59,7 @@ public sealed record SkySetup
     /// <summary>Background, e-/px/s.</summary>
     public double? Rate { get; init; }
 
-    /// <summary>A folder of lights that the background is measured on; a relative path counts from the setup
-    /// file.</summary>
+    /// <summary>A folder of lights that the background is measured on; relative to the setup file's folder.</summary>
     public string? Lights { get; init; }
 }
 
@@ -104,8 +103,9 @@ public sealed record CoolingSetup
     /// <summary>How far below the air the cooler reaches, °C.</summary>
     public double? Reach { get; init; }
 
-    /// <summary>A table of the year's nights: a date, a comma, the °C of the air; a relative path counts from the setup
-    /// file.</summary>
+    /// <summary>
+    /// A table of the year's nights: a date, a comma, the °C of the air; relative to the setup file's folder.
+    /// </summary>
     public string? Nights { get; init; }
 
     /// <summary>True when there is no cooler: the sensor follows the air.</summary>

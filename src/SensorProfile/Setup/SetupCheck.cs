@@ -5,7 +5,7 @@ namespace SensorProfile.Setup;
 /// <summary>Whether the numbers of a setup make sense.</summary>
 internal static class SetupCheck
 {
-    /// <summary>The first field that makes no sense, and what would; null when all do.</summary>
+    /// <summary>The first field that makes no sense, and what it should be; null when there is none.</summary>
     public static (string Place, string Problem)? FirstProblem(ObservingSetup setup) =>
         Numbers(setup)
             .Where(n => n.Value is double value && !(double.IsFinite(value) && value > n.Above && value <= n.Most))
@@ -48,7 +48,7 @@ internal static class SetupCheck
             setup.Sky is { } sky
             && new object?[] { sky.Brightness, sky.Rate, sky.Lights }.Count(s => s is not null) > 1
         )
-            yield return ("sky", "say the sky in one way: brightness, rate or lights.");
+            yield return ("sky", "give the sky in one way only: brightness, rate or lights.");
         if (setup.Stack is { Lights: int lights, DitherPositions: int positions } && positions > lights)
             yield return (
                 "stack",

@@ -9,11 +9,11 @@ namespace SensorProfile.Setup;
 /// <summary>Reads and writes <c>setup.json</c>.</summary>
 public static class SetupFile
 {
-    /// <summary>The name that a setup has unless it was given another.</summary>
+    /// <summary>Default name of a setup file.</summary>
     public const string Name = "setup.json";
 
     /// <summary>Reads a setup; its relative paths become paths from the file's own folder.</summary>
-    /// <exception cref="SetupFormatException">The file is no JSON, names a field that no setup has, or holds a value
+    /// <exception cref="SetupFormatException">The file is not JSON, names a field that no setup has, or holds a value
     /// that makes no sense.</exception>
     /// <exception cref="IOException">The file is missing or cannot be read.</exception>
     public static ObservingSetup Read(string path)
@@ -97,7 +97,9 @@ public static class SetupFile
         : path.StartsWith("$.", StringComparison.Ordinal) ? path[2..]
         : path;
 
-    /// <summary>A misspelt name is answered with those there are, a value of another kind with what is expected.</summary>
+    /// <summary>
+    /// For a misspelt name, lists the fields there are; for a value of another kind, says what is expected.
+    /// </summary>
     private static string Explain(JsonException problem)
     {
         if (problem.Path is not { } path || path == "$")

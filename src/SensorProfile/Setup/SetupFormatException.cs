@@ -16,10 +16,10 @@ public sealed class SetupFormatException : IOException
     /// <summary>The file as it was given.</summary>
     public string File { get; }
 
-    /// <summary>Line in the file, counted from 1; null when it cannot be told.</summary>
+    /// <summary>Line in the file, counted from 1; null when it is not known.</summary>
     public long? Line { get; }
 
-    /// <summary>The field that is meant, <c>stack.lights</c>; null for the whole.</summary>
+    /// <summary>The field at fault, for example <c>stack.lights</c>; null for the whole file.</summary>
     public string? Place { get; }
 
     private static string Sentence(string file, long? line, string? place, string problem)

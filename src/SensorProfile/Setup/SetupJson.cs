@@ -5,9 +5,10 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Setup;
 
-/// <summary>How a setup looks as JSON: camelCase, indented, without what was not said.</summary>
-/// <remarks>A person writes it by hand: comments and trailing commas are understood, a misspelt or repeated name is
-/// not.</remarks>
+/// <summary>How a setup looks as JSON: camelCase, indented, fields that are not set left out.</summary>
+/// <remarks>
+/// A person writes it by hand: comments and trailing commas are accepted, a misspelt or repeated name is not.
+/// </remarks>
 [JsonSourceGenerationOptions(
     GenerationMode = JsonSourceGenerationMode.Metadata,
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
@@ -25,7 +26,7 @@ internal sealed partial class SetupJson : JsonSerializerContext
 {
     public static SetupJson Instance => Relaxed.Context;
 
-    /// <summary>A type of its own, so that <see cref="Default"/> is there before its options are copied.</summary>
+    /// <summary>A separate type, so that <see cref="Default"/> exists before its options are copied.</summary>
     private static class Relaxed
     {
         internal static readonly SetupJson Context = new(

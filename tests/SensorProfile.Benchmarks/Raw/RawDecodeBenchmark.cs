@@ -1,6 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using Microsoft.Win32.SafeHandles;
+using SensorProfile.Cli.Tests.LibRaw;
 using SensorProfile.Raw;
+using SensorProfile.Raw.LibRaw;
 using SensorProfile.Raw.Writing;
 
 namespace SensorProfile.Benchmarks.Raw;
@@ -24,10 +26,17 @@ public class RawDecodeBenchmark : IDisposable
     private readonly byte[] bytes = new byte[1 << 18];
     private string path = "";
 
-    public static IEnumerable<string> Forms => [.. forms.Keys, TiffLzw, TiffDeflate];
+    public static IEnumerable<string> Forms => [.. forms.Keys, TiffLzw, TiffDeflate, MakersWords, MakersJpeg];
+
+    /// <summary>Why a form cannot be measured on this system; null when it can.</summary>
+    internal static string? Lacking(string form) => IsMakers(form) ? LibRawLibrary.Load().Problem : null;
 
     private const string TiffLzw = "TIFF, LZW",
-        TiffDeflate = "TIFF, Deflate";
+        TiffDeflate = "TIFF, Deflate",
+        MakersWords = "maker's words, LibRaw",
+        MakersJpeg = "maker's JPEG, LibRaw";
+
+    private static bool IsMakers(string form) => form is MakersWords or MakersJpeg;
 
     private static readonly Dictionary<string, DngForm> forms = new()
     {
@@ -66,6 +75,11 @@ public class RawDecodeBenchmark : IDisposable
         };
         if (Form is TiffLzw or TiffDeflate)
             PlainTiff.Write(path, samples, Width, RowsPerStrip, isLzw: Form == TiffLzw);
+        else if (IsMakers(Form))
+        {
+            WriteMakers(frame);
+            return;
+        }
         else
             DngWriter.Write(path, frame, forms[Form], overwrite: true);
         var read = new ushort[samples.Length];
@@ -87,9 +101,32 @@ public class RawDecodeBenchmark : IDisposable
     [Benchmark]
     public void DecodeRows()
     {
+        if (IsMakers(Form))
+        {
+            LibRawDecoder.Decode(path, (_, _, _) => { });
+            return;
+        }
         using RawFile file = RawFile.Open(path);
         for (int row = 0; row < Height; row += RowsPerStrip)
             file.ReadRows(row, strip);
+    }
+
+    private void WriteMakers(DngFrame frame)
+    {
+        DngFrame own = frame with
+        {
+            Facts = new RawFacts { Camera = "Fell-24C", Software = "Fell" },
+        };
+        using var stream = new MemoryStream();
+        var compression = Form == MakersJpeg ? RawCompression.LosslessJpeg : RawCompression.None;
+        DngWriter.Write(stream, own, new DngForm { Compression = compression });
+        path = Path.Combine(folder, "frame.raw");
+        File.WriteAllBytes(path, MakersFile.FromDng(stream.ToArray()));
+        LibRawDecoder.Decode(path, (_, first, rows) =>
+        {
+            if (!rows.Span.SequenceEqual(own.Samples.Span.Slice(first * Width, rows.Length)))
+                throw new InvalidOperationException("The frame was not read as it was written.");
+        });
     }
 
     [GlobalCleanup]

@@ -13,5 +13,18 @@ public sealed class FindingOptionsTests
     [InlineData("kind-missing", "[kind-missing: --names-say]")]
     [InlineData("averaged-frame", "[averaged-frame]")]
     public void TheOptionStandsBesideTheCode(string code, string label) =>
-        Assert.Equal(label, FindingOptions.Label(new Finding(code, Severity.Warning, "What was found.", [])));
+        Assert.Equal(label, FindingOptions.Label(Found(code), []));
+
+    [Theory]
+    [InlineData("probe-offset-between-sets", "temperatures-by-hot-pixels")]
+    [InlineData("probe-misses-drift", "temperatures-not-replaced")]
+    [InlineData("kind-missing", "kind-from-name")]
+    public void AnOptionThatWasUsedIsNotProposed(string code, string sign)
+    {
+        Assert.Equal($"[{code}]", FindingOptions.Label(Found(code), [Found(code), Found(sign)]));
+        Assert.NotEqual($"[{code}]", FindingOptions.Label(Found(code), [Found(code)]));
+        Assert.NotNull(FindingCodes.Find(sign));
+    }
+
+    private static Finding Found(string code) => new(code, Severity.Warning, "What was found.", []);
 }

@@ -8,33 +8,11 @@ namespace SensorProfile.Cli.Tests.Readme;
 /// </summary>
 public sealed class ReadmeTests
 {
-    private static readonly string[] SetUpPrograms = ["git clone ", "cd ", "dotnet build", "dotnet test", "alias "];
-
     [Fact]
     public void EveryCommandInTheReadmeGivesTheAnswerShown()
     {
         using TemporaryFolder folder = new();
-        foreach (ShownCommand shown in ShownCommand.In(File.ReadAllText(Checkout.File("README.md"))))
-        {
-            if (shown.Arguments is not { } arguments)
-            {
-                Assert.True(
-                    SetUpPrograms.Any(program => shown.Command.StartsWith(program, StringComparison.Ordinal)),
-                    $"README line {shown.Line}: nothing here runs '{shown.Command}'."
-                );
-                continue;
-            }
-            CommandRun run = folder.Command.Shell("$SP " + arguments);
-            Assert.True(
-                shown.Answer.Length == 0 || shown.Answer == run.Output,
-                $"README line {shown.Line}: '{shown.Command}' answers\n{run.Output}instead "
-                    + $"of\n{shown.Answer}(standard error: {run.Error})"
-            );
-            Assert.True(
-                run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell,
-                $"README line {shown.Line}: '{shown.Command}' ends with {run.ExitCode}: {run.Error}"
-            );
-        }
+        new ShownAnswers(folder.Command with { OnItsOwn = true }, "README.md").Check();
     }
 
     [Fact]

@@ -3,9 +3,15 @@ namespace SensorProfile.Cli.Tests.Readme;
 /// <summary>A command in a console block of a text, with the answer that is shown below it.</summary>
 /// <param name="Line">Line number of the command, 1-based.</param>
 /// <param name="Command">What stands after "$ ", lines continued with a backslash joined.</param>
-/// <param name="Answer">The lines below it, up to the next command or the end of the block.</param>
-internal sealed record ShownCommand(int Line, string Command, string Answer)
+/// <param name="AnswerLine">Line number of the first line of the answer, 1-based.</param>
+/// <param name="Answer">
+/// The lines below it, up to the next command or the end of the block; a last line of "…" stands for more of them.
+/// </param>
+internal sealed record ShownCommand(int Line, string Command, int AnswerLine, string Answer)
 {
+    /// <summary>The last line of an answer that is shown in part.</summary>
+    public const string More = "…\n";
+
     private const string FromSource = "dotnet run -c Release --project src/SensorProfile.Cli -- ";
 
     /// <summary>Arguments for the built command; null when it is a set-up command of another program.</summary>
@@ -13,6 +19,24 @@ internal sealed record ShownCommand(int Line, string Command, string Answer)
         Command.StartsWith("sensorprofile ", StringComparison.Ordinal) ? Command["sensorprofile ".Length..]
         : Command.StartsWith(FromSource, StringComparison.Ordinal) ? Command[FromSource.Length..]
         : null;
+
+    /// <summary>Whether an output is what is shown; nothing shown promises nothing.</summary>
+    public bool Shows(string output) =>
+        Answer.Length == 0
+        || (
+            Answer.EndsWith("\n" + More, StringComparison.Ordinal)
+                ? output.StartsWith(Answer[..^More.Length], StringComparison.Ordinal) && output.Length > Answer.Length
+                : output == Answer
+        );
+
+    /// <summary>The answer that would be right, as long as the one that is shown.</summary>
+    public string Refreshed(string output)
+    {
+        if (!Answer.EndsWith(More, StringComparison.Ordinal))
+            return output;
+        string[] lines = output.Split('\n');
+        return string.Concat(lines.Take(Answer.Count(c => c == '\n') - 1).Select(line => line + "\n")) + More;
+    }
 
     /// <summary>Every command in the ```console blocks of a Markdown text, in order.</summary>
     public static IReadOnlyList<ShownCommand> In(string markdown)
@@ -45,7 +69,8 @@ internal sealed record ShownCommand(int Line, string Command, string Answer)
             int answerFrom = i;
             while (i < end && !lines[i].StartsWith("$ ", StringComparison.Ordinal))
                 i++;
-            yield return new ShownCommand(line, command, string.Concat(lines[answerFrom..i].Select(l => l + "\n")));
+            string answer = string.Concat(lines[answerFrom..i].Select(l => l + "\n"));
+            yield return new ShownCommand(line, command, answerFrom + 1, answer);
         }
     }
 }

@@ -40,11 +40,11 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
         Assert.True(File.Exists(folder["frames-profile/profile.json"]));
 
         await page.GetByRole(AriaRole.Link, new() { Name = "See the card" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "What to take again, or to mind" }).WaitForAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "How these numbers came about" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "What to retake, or to watch" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "How these numbers were obtained" }).WaitForAsync();
         await page.Locator(".stage svg").ClickAsync();
         await page.GetByRole(AriaRole.Cell, new() { Name = "counts as" }).WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Closer" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Zoom in" }).ClickAsync();
         // half the sides around the pixel in the middle, give or take where the pointer fell
         await page.GetByText(new Regex("Columns (40|41|42) to (119|120|121), rows (30|31|32) to (89|90|91)"))
             .WaitForAsync();
@@ -74,6 +74,23 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
     }
 
     [BrowserFact]
+    public async Task TheHandbookIsReadBesideTheWork()
+    {
+        await using ChromiumPage window = await ChromiumPage.Open(desk.Address);
+        IPage page = window.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Handbook", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Handbook", Exact = true }).WaitForAsync();
+        await Look(window, "handbook");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Every finding" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "black-clipped" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "How to take the frames" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Flat pairs" }).WaitForAsync();
+        await Look(window, "handbook-frames");
+        Assert.All(window.Asked, a => Assert.StartsWith(desk.Root.AbsoluteUri, a, StringComparison.Ordinal));
+        Assert.Empty(window.Complaints);
+    }
+
+    [BrowserFact]
     public async Task AScriptInACamerasNameIsOnlyText()
     {
         const string name = "<img src=x onerror=document.title='hit'>Tarn<script>document.title='hit'</script>";
@@ -81,7 +98,7 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
         await using ChromiumPage window = await ChromiumPage.Open(desk.Address);
         await window.Page.GotoAsync(new Uri(desk.Root, "see?result=" + Uri.EscapeDataString(folder.Path)).AbsoluteUri);
         await window.Page.GetByRole(AriaRole.Heading, new() { Name = name }).WaitForAsync();
-        await window.Page.GetByRole(AriaRole.Heading, new() { Name = "What to take again, or to mind" }).WaitForAsync();
+        await window.Page.GetByRole(AriaRole.Heading, new() { Name = "What to retake, or to watch" }).WaitForAsync();
         Assert.Equal(0, await window.Page.Locator("img[src=x]").CountAsync());
         Assert.Equal(name, await window.Page.TitleAsync());
         Assert.Empty(window.Complaints);

@@ -10,7 +10,17 @@ namespace SensorProfile.Desk.Tests.Guarding;
 public sealed partial class DeskGuardTests(OpenDesk desk) : IClassFixture<OpenDesk>
 {
     public static TheoryData<string> EveryKindOfAddress =>
-        ["", "see", "desk.css", "_framework/blazor.web.js", "map/1/0.png", "result/1/profile.json", "_blazor"];
+        [
+            "",
+            "see",
+            "handbook",
+            "desk.css",
+            "handbook.css",
+            "_framework/blazor.web.js",
+            "map/1/0.png",
+            "result/1/profile.json",
+            "_blazor",
+        ];
 
     [Theory, MemberData(nameof(EveryKindOfAddress))]
     public async Task NothingIsServedWithoutTheSecret(string address)

@@ -43,7 +43,7 @@ public sealed class TileTableTests
         using (FileStream again = new(folder.File("a.fits"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite))
             again.Write(bytes);
         Assert.Equal(
-            "a.fits, HDU 1: tile 1 cannot be unpacked: what says where its bytes are has changed since the file was "
+            "a.fits, HDU 1: tile 1 cannot be unpacked: its descriptor has changed since the file was "
                 + "opened. Copy the file again from its origin, or leave it out.",
             Assert.Throws<FitsFormatException>(() => ReadFirstRow(file)).Message
         );

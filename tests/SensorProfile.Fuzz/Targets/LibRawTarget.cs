@@ -30,7 +30,7 @@ internal static class LibRawTarget
             "LibRaw",
             [.. Seeds()],
             [.. "II*\0 MM\0* IIRO IIU\0 HEAPCCDR \0MRM FUJIFILM FOVb ftypcrx".Split(' ').Select(Bytes)],
-            InputForm.Binary,
+            InputForm.Tiff,
             Read
         )
         {

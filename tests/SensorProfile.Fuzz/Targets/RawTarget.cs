@@ -15,7 +15,7 @@ internal static class RawTarget
             "DNG and TIFF",
             [.. Seeds()],
             [.. "II*\0 MM\0* Exif\0\0".Split(' ').Select(System.Text.Encoding.ASCII.GetBytes)],
-            InputForm.Binary,
+            InputForm.Tiff,
             Read
         )
         {

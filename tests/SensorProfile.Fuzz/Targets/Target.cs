@@ -25,6 +25,9 @@ internal enum InputForm
     /// <summary>Numbers at offsets.</summary>
     Binary,
 
+    /// <summary>Numbers at offsets that directories of TIFF entries name.</summary>
+    Tiff,
+
     /// <summary>Header cards of 80 characters, then numbers.</summary>
     Cards,
 

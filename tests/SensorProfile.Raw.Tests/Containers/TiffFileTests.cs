@@ -77,7 +77,7 @@ public sealed class TiffFileTests
         Assert.Equal(
             [
                 "broken-directory test.dng, next directory, byte N: the directory was read before: the directories "
-                    + "run in a circle. The directory was passed over.",
+                    + "run in a circle. The directory was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );
@@ -90,7 +90,7 @@ public sealed class TiffFileTests
         Assert.Equal(
             [
                 $"broken-directory test.dng, sub-directory, byte N: the directory would begin at byte N of a file of "
-                    + $"{bytes.Length} bytes. The directory was passed over.",
+                    + $"{bytes.Length} bytes. The directory was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );
@@ -98,7 +98,7 @@ public sealed class TiffFileTests
         Assert.Equal(
             [
                 "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected whole numbers, found "
-                    + "values of type ASCII. The tag was passed over.",
+                    + "values of type ASCII. The tag was ignored.",
             ],
             EditedFile.Warnings(text)
         );
@@ -113,14 +113,14 @@ public sealed class TiffFileTests
         Assert.Equal(
             [
                 "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected at most 64 values, found "
-                    + "65. The tag was passed over.",
+                    + "65. The tag was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );
         byte[] chain = Chain(70);
         Assert.Contains(
             "broken-directory test.dng, next directory, byte N: the file has more than 64 directories; the rest "
-                + "was passed over.",
+                + "was ignored.",
             EditedFile.Warnings(chain)
         );
     }
@@ -166,8 +166,8 @@ public sealed class TiffFileTests
                 tags.Text(tag, "ab");
         });
         Assert.Contains(
-            $"meaningless-tag test.dng, directory 0, tag {tag} ({(int)tag}), byte N: {problem} The tag was passed "
-                + "over.",
+            $"meaningless-tag test.dng, directory 0, tag {tag} ({(int)tag}), byte N: {problem} The tag was "
+                + "ignored.",
             EditedFile.Warnings(bytes)
         );
     }

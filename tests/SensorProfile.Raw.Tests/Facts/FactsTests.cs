@@ -45,6 +45,58 @@ public sealed class FactsTests
         Assert.Empty(read.Treatments);
     }
 
+    /// <summary>Count, then number, version, flags, length and parameters of each, big-endian (DNG 1.7, chapter 7).</summary>
+    [Fact]
+    public void CorrectionsLeftToTheConverterAreNamedOnce()
+    {
+        static byte[] Opcode(byte number, params byte[] parameters) =>
+            [0, 0, 0, number, 1, 3, 0, 0, 0, 0, 0, 1, 0, 0, 0, (byte)parameters.Length, .. parameters];
+        byte[] first = [0, 0, 0, 2, .. Opcode(4, 0, 0, 0, 0, 0, 0, 0, 0), .. Opcode(5, 1, 2, 3)];
+        byte[] second = [0, 0, 0, 3, .. Opcode(9, 7), .. Opcode(10), .. Opcode(9, 7)];
+        byte[] bytes = EditedFile.Bytes(tags =>
+        {
+            tags.Bytes(Tag.OpcodeList1, TiffType.Undefined, first);
+            tags.Bytes(Tag.OpcodeList2, TiffType.Undefined, second);
+        });
+        Assert.Equal(
+            ["bad pixels told by a code of their own", "a list of bad pixels", "a map of gains", "levels row by row"],
+            Read(bytes).Corrections
+        );
+        Assert.Equal(EditedFile.Frame.Samples.ToArray(), TestFrames.Read(bytes));
+    }
+
+    [Theory] // an empty list, one cut short, one that promises too much
+    [InlineData(new byte[] { 0, 0, 0, 0 }, new string[0])]
+    [InlineData(new byte[] { 0, 0, 0 }, new string[0])]
+    [InlineData(new byte[] { 0, 0, 0, 9, 0, 0, 0, 9 }, new string[0])]
+    [InlineData(
+        new byte[] { 255, 255, 255, 255, 0, 0, 0, 9, 1, 3, 0, 0, 0, 0, 0, 0, 255, 255, 255, 255, 1, 2 },
+        new[] { "a map of gains" }
+    )]
+    [InlineData(new byte[] { 0, 0, 0, 1, 0, 0, 1, 0, 1, 3, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }, new[] { "opcode 256" })]
+    public void AListOfCorrectionsIsReadAsFarAsItGoes(byte[] list, string[] expected) =>
+        Assert.Equal(
+            expected,
+            Read(EditedFile.Bytes(tags => tags.Bytes(Tag.OpcodeList1, TiffType.Undefined, list))).Corrections
+        );
+
+    [Theory]
+    [InlineData(nameof(Tag.DateTimeDigitized), nameof(Tag.SubSecTimeDigitized))]
+    [InlineData(nameof(Tag.DateTimeOriginal), nameof(Tag.SubSecTimeOriginal))]
+    public void FractionsOfASecondBelongToTheTimeThatIsTaken(string time, string fraction)
+    {
+        byte[] bytes = EditedFile.Bytes(
+            _ => { },
+            editExif: exif =>
+            {
+                exif.Without(Tag.DateTimeOriginal);
+                exif.Text(Enum.Parse<Tag>(time), "2031:10:14 21:03:04");
+                exif.Text(Enum.Parse<Tag>(fraction), "25");
+            }
+        );
+        Assert.Equal(new DateTime(2031, 10, 14, 21, 3, 4, 250), Read(bytes).Time!.Local);
+    }
+
     [Theory]
     [InlineData(0.001), InlineData(0.5), InlineData(30), InlineData(300.25), InlineData(1.0 / 3), InlineData(3600)]
     public void AnExposureComesBackToTheLastDigit(double seconds) =>

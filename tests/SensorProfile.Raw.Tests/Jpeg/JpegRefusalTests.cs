@@ -90,7 +90,7 @@ public sealed class JpegRefusalTests
             Refusal(jpeg => jpeg[FrameAt + 3] = 1)
         );
         byte[] comments = [0xFF, 0xD8, .. Enumerable.Repeat(new byte[] { 0xFF, 0xFE, 0, 2 }, 70).SelectMany(c => c)];
-        Assert.Equal(Place + "more than 64 JPEG markers stand before the samples." + Copy, Refusal(comments));
+        Assert.Equal(Place + "more than 64 JPEG markers precede the samples." + Copy, Refusal(comments));
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public sealed class JpegRefusalTests
     public void AnImpossibleFrameHeaderIsRefused()
     {
         Assert.Equal(
-            Place + "the JPEG frame header (SOF3) has a wrong length or stands twice." + Copy,
+            Place + "the JPEG frame header (SOF3) has a wrong length or appears twice." + Copy,
             Refusal(jpeg => jpeg[FrameAt + 9] = 2)
         );
         Assert.Equal(
@@ -168,7 +168,7 @@ public sealed class JpegRefusalTests
     public void AnImpossibleScanHeaderIsRefused()
     {
         Assert.Equal(
-            Place + "the JPEG scan header (SOS) does not fit its frame header (SOF3)." + Copy,
+            Place + "the JPEG scan header (SOS) does not match its frame header (SOF3)." + Copy,
             Refusal(jpeg => jpeg[ScanAt(jpeg) + 4] = 2)
         );
         Assert.Equal(
@@ -198,7 +198,9 @@ public sealed class JpegRefusalTests
             // FF 00 stands for eight ones, and no code is all ones
             noCode[at] = (byte)((at - ScanAt(good)) % 2 == 0 ? 0xFF : 0);
         Assert.Equal(
-            Place + "the compressed samples are damaged in line 0 of the JPEG image: a code stands in no table." + Copy,
+            Place
+                + "the compressed samples are damaged in line 0 of the JPEG image: a code is not in its table."
+                + Copy,
             Refusal(noCode)
         );
         byte[] small = [.. good];

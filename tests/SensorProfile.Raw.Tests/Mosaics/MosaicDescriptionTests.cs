@@ -134,6 +134,44 @@ public sealed class MosaicDescriptionTests
         Assert.Equal(EditedFile.Frame.Samples.ToArray(), TestFrames.Read(bytes)); // handed out as stored
     }
 
+    [Fact] // as some cameras compress: 8 bits that a table widens
+    public void EightBitsWithATableAreACurveHandedOutAsStored()
+    {
+        ushort[] table = [.. Enumerable.Range(0, 256).Select(code => (ushort)(code * code / 16))];
+        DngFrame frame = TestFrames.Noisy(32, 24, 8) with { LinearisationTable = table };
+        byte[] bytes = TestFrames.Bytes(frame, new DngForm());
+        Assert.Equal(frame.Samples.ToArray(), TestFrames.Read(bytes));
+        using RawFile file = RawFile.Open(new MemoryBytes(bytes));
+        Assert.Equal((8, 32), (file.Storage.BitsPerSample, file.Mosaic.Linearisation!.LargestStep));
+        Assert.Equal(RawTreatmentKind.CurvedCodes, Assert.Single(file.Facts.Treatments).Kind);
+    }
+
+    [Fact]
+    public void SeveralMaskedAreasComeInTheirOrder()
+    {
+        RawArea[] areas = [new(0, 0, 2, 32), new(2, 0, 24, 3), new(2, 30, 24, 32)];
+        RawMosaic mosaic = Read(
+            TestFrames.Bytes(
+                EditedFile.Frame with
+                {
+                    ActiveArea = new RawArea(2, 4, 24, 30),
+                    MaskedAreas = areas,
+                },
+                new DngForm()
+            )
+        );
+        Assert.Equal(areas, mosaic.MaskedAreas);
+    }
+
+    [Fact]
+    public void WhatAConverterMakesOfTheCodesChangesNoCode()
+    {
+        const int baselineExposure = 50730;
+        byte[] bytes = EditedFile.Bytes(tags => tags.Fractions((Tag)baselineExposure, true, new Fraction(-3, 2)));
+        Assert.Equal(EditedFile.Frame.Samples.ToArray(), TestFrames.Read(bytes));
+        Assert.Empty(EditedFile.Warnings(bytes));
+    }
+
     [Fact]
     public void ATableThatChangesNothingIsNoCurve() =>
         Assert.Null(
@@ -175,13 +213,12 @@ public sealed class MosaicDescriptionTests
         });
         Assert.Equal(
             [
-                place + "MaskedAreas (50830), byte N: an area does not lie within the mosaic. The tag was passed over.",
+                place + "MaskedAreas (50830), byte N: an area does not lie within the mosaic. The tag was ignored.",
                 place
-                    + "DefaultCropSize (50720), byte N: the crop does not lie within the active area. The tag was passed over.",
-                place + "BlackLevelDeltaH (50715), byte N: expected 32 offsets, found 1. The tag was passed over.",
-                place + "BlackLevelDeltaV (50716), byte N: a value is not finite. The tag was passed over.",
-                place
-                    + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was passed over.",
+                    + "DefaultCropSize (50720), byte N: the crop does not lie within the active area. The tag was ignored.",
+                place + "BlackLevelDeltaH (50715), byte N: expected 32 offsets, found 1. The tag was ignored.",
+                place + "BlackLevelDeltaV (50716), byte N: a value is not finite. The tag was ignored.",
+                place + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );

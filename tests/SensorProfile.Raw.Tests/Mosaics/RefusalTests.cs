@@ -87,7 +87,7 @@ public sealed class RefusalTests
             },
             {
                 "CFALayout=2",
-                "CFALayout (50711), byte N: the pixels stand in staggered rows or columns (layout 2), not in a "
+                "CFALayout (50711), byte N: the pixels lie in staggered rows or columns (layout 2), not in a "
                     + "rectangle."
                     + OtherProgram
             },

@@ -68,6 +68,79 @@ public sealed class RoundTripTests
             }
     }
 
+    [Fact] // the widest differences, and prediction that wraps around, in components and lines of any kind
+    public void SixteenBitsInSeveralComponentsWithRestartsComeBack()
+    {
+        var random = new Random(7);
+        var samples = new ushort[96 * 64];
+        foreach (ref ushort sample in samples.AsSpan())
+            sample = (ushort)(random.Next(3) == 0 ? random.Next(65536) : 32768 * random.Next(2));
+        DngFrame frame = TestFrames.Noisy(96, 64, 16) with { Samples = samples };
+        for (int predictor = 1; predictor <= 7; predictor++)
+            foreach (int components in new[] { 2, 3, 4 })
+            foreach (bool bigEndian in new[] { false, true })
+            {
+                var form = new DngForm
+                {
+                    Compression = RawCompression.LosslessJpeg,
+                    IsBigEndian = bigEndian,
+                    JpegPredictor = predictor,
+                    JpegComponents = components,
+                    JpegRestartLines = 3,
+                    TileSide = 48,
+                };
+                Assert.Equal(samples, TestFrames.Read(TestFrames.Bytes(frame, form)));
+            }
+    }
+
+    [Theory] // tiles that stick out to the right and below
+    [
+        InlineData(1, 1),
+        InlineData(15, 17),
+        InlineData(16, 16),
+        InlineData(17, 15),
+        InlineData(63, 65),
+        InlineData(100, 33)
+    ]
+    public void TilesWithPartialEdgesComeBack(int width, int height)
+    {
+        var random = new Random(width * height);
+        var samples = new ushort[width * height];
+        foreach (ref ushort sample in samples.AsSpan())
+            sample = (ushort)random.Next(4096);
+        var frame = new DngFrame
+        {
+            Width = width,
+            Height = height,
+            BitsPerSample = 12,
+            Samples = samples,
+        };
+        foreach (
+            RawCompression compression in new[]
+            {
+                RawCompression.None,
+                RawCompression.LosslessJpeg,
+                RawCompression.Deflate,
+            }
+        )
+        foreach (bool packed in new[] { false, true })
+            if (!packed || compression == RawCompression.None)
+                Assert.Equal(
+                    samples,
+                    TestFrames.Read(
+                        TestFrames.Bytes(
+                            frame,
+                            new DngForm
+                            {
+                                Compression = compression,
+                                TileSide = 16,
+                                IsPacked = packed,
+                            }
+                        )
+                    )
+                );
+    }
+
     [Fact]
     public void EveryWidthComesBackPackedInAnyNumberOfBits()
     {

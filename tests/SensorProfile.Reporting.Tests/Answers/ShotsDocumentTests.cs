@@ -43,7 +43,7 @@ public class ShotsDocumentTests
             .. odd.SelectMany(t => new[] { 33.0, 120, 240 }.Select(s => Sets.Of(FrameKind.Dark, 4, s, t))),
         ]);
         Assert.StartsWith(
-            "Nothing is missing: characterise what you have. The greatest gain would be ",
+            "Nothing is missing: characterise what you have. The most useful addition would be ",
             said.Sentence,
             StringComparison.Ordinal
         );

@@ -47,8 +47,8 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             inventory.Findings.Select(f => f.Code).Order()
         );
         Assert.Equal(
-            "The longer the darks, the colder the sensor (35.6 °C at 0.1 s, 33.02 °C at 100 s): the growth with "
-                + "exposure and the effect of temperature are mixed; take the exposures in mixed order, or let the "
+            "The longer the darks, the colder the sensor (35.6 °C at 0.1 s, 33.02 °C at 100 s): the effects of "
+                + "exposure and temperature cannot be separated; take the exposures in mixed order, or let the "
                 + "camera settle first.",
             inventory.Findings.Single(f => f.Code == FindingCodes.TemperatureFollowsExposure).Message
         );
@@ -93,7 +93,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             inventory.Findings.Select(f => f.Code).Order()
         );
         Assert.Equal(
-            "The temperature probe jumps to and fro by 0.8 °C between frames (24.5, 25.2, 26, 26.7 °C were read): "
+            "The temperature probe jumps back and forth by 0.8 °C between frames (24.5, 25.2, 26, 26.7 °C were read): "
                 + "frames within 0.9 °C of their set's mean were pooled instead of 0.5 °C, and temperatures are no "
                 + "better known than that.",
             inventory.Findings.Single(f => f.Code == FindingCodes.TemperatureSteps).Message

@@ -1,13 +1,8 @@
 using System.Globalization;
 using System.Text;
-using SensorProfile.Decisions.Setpoint;
-using SensorProfile.Decisions.Tolerance;
-using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Truth;
+using SensorProfile.Simulation.Sensors;
 using SensorProfile.Tests.Characterisation;
 
 namespace SensorProfile.Tests.Physics;
@@ -17,19 +12,18 @@ namespace SensorProfile.Tests.Physics;
 /// <c>SENSORPROFILE_COVERAGE_CAMERAS=1000 dotnet test tests/SensorProfile.Tests -c Release --filter CoverageRun</c>.
 /// </summary>
 /// <remarks>
-/// Every camera is simulated, characterised and asked; the table is written to the file that
-/// SENSORPROFILE_COVERAGE_TABLE names, after every camera, so that a run may be cut short.
+/// Every camera is simulated, characterised and asked. The table is written to the file that
+/// SENSORPROFILE_COVERAGE_TABLE names after every camera, so that a run may be cut short; SENSORPROFILE_COVERAGE_ROWS
+/// names a file to which every number is added (camera, quantity, told, its uncertainty, truth).
 /// </remarks>
 public sealed class CoverageRun
 {
     private const string Cameras = "SENSORPROFILE_COVERAGE_CAMERAS",
         Table = "SENSORPROFILE_COVERAGE_TABLE",
+        Rows = "SENSORPROFILE_COVERAGE_ROWS",
         First = "SENSORPROFILE_COVERAGE_FIRST";
-    private const double Normal95 = 1.959964;
 
-    private readonly SortedDictionary<string, (int Asked, int Held, double Sum, double Squares)> tallies = new(
-        StringComparer.Ordinal
-    );
+    private readonly SortedDictionary<string, Tally> tallies = new(StringComparer.Ordinal);
 
     [LongRunFact(Cameras)]
     public void IntervalsHoldTheTruth()
@@ -53,75 +47,42 @@ public sealed class CoverageRun
     private void Ask(CameraDescription camera, ulong seed)
     {
         using var session = new SimulatedSession(camera, seed);
-        CameraProfile profile = session.Characterise().Profile;
+        CameraProfile profile = session.Characterise(quick: false).Profile;
         ModeProfile mode = profile.Modes[0];
-        SimulationTruth truth = session.Truth;
-        PhysicalJudge judge = PhysicalJudge.Of(camera);
-        Add("gain", mode.Gain, truth.Gain);
-        Add("read noise", mode.ReadNoise, truth.ReadNoiseRms);
-        DarkCurrentProfile dark = mode.DarkCurrent!;
-        foreach (DarkCurrentPoint point in dark.Points)
-            Add(
-                "typical rate at a temperature",
-                point.TypicalRate,
-                truth.DarkCurrent!.Points.MinBy(p => Math.Abs(p.Temperature - point.Temperature))!.TypicalRate
-            );
-        if (dark.ReferenceTemperature is double reference)
-        {
-            double Typical(double celsius) =>
-                judge.Rates(celsius, 300).Order().ElementAt(camera.Width * camera.Height / 2);
-            Add("typical rate at the reference", dark.RateAtReference, Typical(reference));
-            Add(
-                "doubling temperature",
-                dark.DoublingTemperature,
-                4 * Math.Log(2) / Math.Log(Typical(reference + 2) / Typical(reference - 2))
-            );
-        }
-        SkyRate sky = SkyRate.Given(0.4);
-        try
-        {
-            SetpointAnswer setpoint = SetpointAdvice.Advise(
-                profile,
-                mode,
-                new SetpointQuestion { ExposureSeconds = 300, Sky = sky }
-            );
-            double right = judge.Setpoint(0.99, 300, sky.Rate.Value, 0.05);
-            if (right > -30)
-                Add("99 % set point", setpoint.Quantities["setpoint99"], right);
-            ToleranceAnswer tolerance = DarkTolerance.Find(
-                profile,
-                mode,
-                new ToleranceQuestion { Sky = sky, TemperatureCelsius = -10 }
-            );
-            Add(
-                "hot-pixel tolerance",
-                tolerance.Causes.Single(c => c.Cause == BindingCause.HotPixels).Warmer,
-                judge.HotTolerance(
-                    PopulationTruthTests.Stack(1, Rejection.None) with
-                    {
-                        Sky = sky.Rate,
-                    },
-                    0.001,
-                    3,
-                    1_000_000,
-                    3
-                )
-            );
-        }
-        catch (DecisionRefusedException)
-        {
-            Add("refused", null, 0);
-        }
+        Sensor sensor = new SimulatedNight(camera, seed).Sensor;
+        foreach (CoverageRow row in new ProfileCoverage(camera, session.Truth, sensor).Rows(mode))
+            Add(seed, row);
+        foreach (CoverageRow row in new AnswerCoverage(camera, new PhysicalJudge(sensor)).Rows(profile, mode))
+            Add(seed, row);
     }
 
-    private void Add(string what, Measurement? told, double truth)
+    private void Add(ulong seed, CoverageRow row)
     {
-        tallies.TryGetValue(what, out (int Asked, int Held, double Sum, double Squares) tally);
-        double z = told is null ? double.NaN : (told.Value - truth) / told.StandardUncertainty;
-        tallies[what] = double.IsNaN(z)
-            ? tally
-            : (tally.Asked + 1, tally.Held + (Math.Abs(z) <= Normal95 ? 1 : 0), tally.Sum + z, tally.Squares + z * z);
+        tallies.TryGetValue(row.What, out Tally tally);
+        double z = row.Z;
+        tallies[row.What] = double.IsNaN(z)
+            ? tally with
+            {
+                Silent = tally.Silent + 1,
+            }
+            : tally with
+            {
+                Asked = tally.Asked + 1,
+                Held = tally.Held + (row.Held ? 1 : 0),
+                Sum = tally.Sum + z,
+                Squares = tally.Squares + z * z,
+            };
+        if (Environment.GetEnvironmentVariable(Rows) is { Length: > 0 } file)
+            File.AppendAllText(
+                file,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{seed},\"{row.What}\",{row.Told?.Value},{row.Told?.StandardUncertainty},{row.Truth}\n"
+                )
+            );
     }
+
+    private readonly record struct Tally(int Asked, int Silent, int Held, double Sum, double Squares);
 
     private string Text(int cameras)
     {
@@ -131,14 +92,19 @@ public sealed class CoverageRun
             $"Coverage of the stated 95 % intervals over {cameras} random physical cameras (`CoverageRun`)."
         );
         text.AppendLine();
-        text.AppendLine("| quantity | asked | held | mean z | rms z |");
-        text.AppendLine("|---|---|---|---|---|");
-        foreach ((string what, (int asked, int held, double sum, double squares)) in tallies)
-            if (asked > 0)
-                text.AppendLine(
-                    CultureInfo.InvariantCulture,
-                    $"| {what} | {asked} | {100.0 * held / asked:0.0} % | {sum / asked:+0.00;-0.00} | {Math.Sqrt(squares / asked):0.00} |"
-                );
+        text.AppendLine("| quantity | asked | not told | held | mean z | rms z |");
+        text.AppendLine("|---|---:|---:|---:|---:|---:|");
+        foreach ((string what, Tally tally) in tallies)
+            text.AppendLine(Line(what, tally));
         return text.ToString();
     }
+
+    private static string Line(string what, Tally t) =>
+        t.Asked == 0
+            ? $"| {what} | 0 | {t.Silent} | | | |"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {what} | {t.Asked} | {t.Silent} | {100.0 * t.Held / t.Asked:0.0} % | "
+                    + $"{t.Sum / t.Asked:+0.00;−0.00} | {Math.Sqrt(t.Squares / t.Asked):0.00} |"
+            );
 }

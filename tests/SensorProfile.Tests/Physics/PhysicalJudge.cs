@@ -16,6 +16,39 @@ internal sealed class PhysicalJudge(Sensor sensor)
     /// <summary>True mean rates over an exposure, e-/px/s.</summary>
     internal float[] Rates(double celsius, double exposure) => TrueMaps.DarkRate(sensor, celsius, exposure);
 
+    /// <summary>True rate of the median pixel, e-/px/s.</summary>
+    internal double Typical(double celsius, double exposure)
+    {
+        float[] rates = [.. Rates(celsius, exposure).Order()];
+        return rates[rates.Length / 2];
+    }
+
+    /// <summary>
+    /// Warmest darks, °C above the lights, whose glow stays below half the stack's noise of a typical pixel at its peak.
+    /// </summary>
+    internal double GlowTolerance(double celsius, double exposure, double sky, int lights)
+    {
+        CameraDescription camera = sensor.Camera;
+        double noise = Math.Sqrt(
+                (sky + Typical(celsius, exposure)) * exposure
+                    + camera.ReadNoise * camera.ReadNoise
+                    + camera.Gain * camera.Gain / 12
+            ),
+            least = Peak(0);
+        double low = 0,
+            high = 40;
+        while (high - low > 0.001)
+        {
+            double middle = (low + high) / 2;
+            if ((Peak(middle) - least) * exposure > 0.5 * noise / Math.Sqrt(lights))
+                high = middle;
+            else
+                low = middle;
+        }
+        return low;
+        double Peak(double warmer) => TrueMaps.Glow(sensor, celsius + warmer, exposure).Max();
+    }
+
     /// <summary>
     /// Share of the pixels whose dark current raises the noise of one light by more than the loss: √((S + I)t + R² + q²)
     /// over √(St + R² + q²).

@@ -91,7 +91,7 @@ public sealed class SetupFileTests
     )]
     [InlineData(
         """{ "sky": { "rate": 1, "brightness": 20 } }""",
-        "s.json, line 1, sky: say the sky in one way: brightness, rate or lights."
+        "s.json, line 1, sky: give the sky in one way only: brightness, rate or lights."
     )]
     [InlineData(
         """{ "cooling": { "uncooled": true, "reach": 30 } }""",

@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>What every command that answers a question understands.</summary>
+/// <summary>The options of every command that answers a question.</summary>
 internal abstract class AnswerSettings : CommandSettings
 {
     [CommandOption("--json")]
@@ -11,6 +11,6 @@ internal abstract class AnswerSettings : CommandSettings
     public bool Json { get; init; }
 
     [CommandOption("--explain")]
-    [Description("Print all of the answer: every number, table, finding and caution.")]
+    [Description("Print the whole answer: every number, table, finding and caution.")]
     public bool Explain { get; init; }
 }

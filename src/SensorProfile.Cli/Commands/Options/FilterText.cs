@@ -3,10 +3,10 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>A filter as typed: <c>Ha=7@656</c>, its name, the width of its band and its centre in nm.</summary>
+/// <summary>A filter as typed: <c>Ha=7@656</c> is its name, the width of its band and its centre in nm.</summary>
 internal static class FilterText
 {
-    /// <exception cref="CommandFailure">The text is none of a filter.</exception>
+    /// <exception cref="CommandFailure">The text does not describe a filter.</exception>
     public static FilterSetup Parse(string text)
     {
         int equals = text.LastIndexOf('=');

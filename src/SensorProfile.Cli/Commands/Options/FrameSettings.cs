@@ -3,16 +3,16 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>Frames on disk: for the commands that read them.</summary>
+/// <summary>The options of commands that read frames on disk.</summary>
 internal abstract class FrameSettings : AnswerSettings
 {
     [CommandArgument(0, "<PATH>")]
-    [Description("FITS files, DNG files or TIFF mosaics, or folders that are searched with all below them.")]
+    [Description("FITS files, DNG or other raw files, TIFF mosaics, or folders that are searched with all below them.")]
     public string[] Paths { get; init; } = [];
 
     [CommandOption("--names-say")]
     [Description(
-        "Where a header does not say the kind of a frame, believe the names of file and folder (bias, dark, flat …)."
+        "Where a header does not say what kind a frame is, go by the names of file and folder (bias, dark, flat …)."
     )]
     public bool NamesSay { get; init; }
 

@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>What was said about the sky.</summary>
+/// <summary>The sky as the user gave it.</summary>
 /// <param name="Sky">--sky, e-/px/s.</param>
 /// <param name="Brightness">--sky-brightness, mag/arcsec².</param>
 /// <param name="FocalRatio">--focal-ratio.</param>
@@ -20,8 +20,8 @@ internal sealed record GivenSky(
     double? Efficiency
 )
 {
-    /// <summary>Null when nothing was said about the sky.</summary>
-    /// <exception cref="CommandFailure">What was said contradicts itself, or is not all that an estimate needs.</exception>
+    /// <summary>Null when no sky was given.</summary>
+    /// <exception cref="CommandFailure">The options contradict each other, or lack something that an estimate needs.</exception>
     public SkyRate? Rate
     {
         get

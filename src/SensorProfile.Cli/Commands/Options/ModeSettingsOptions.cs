@@ -25,7 +25,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
     public double? Iso { get; init; }
 
     [CommandOption("--binning <NxN>")]
-    [Description("The binning, likewise; 1x1 unless said.")]
+    [Description("The binning, likewise; default 1x1.")]
     public string? Binning { get; init; }
 
     [CommandOption("--readout <NAME>")]
@@ -34,12 +34,12 @@ internal abstract class ModeSettingsOptions : AnswerSettings
 
     [CommandOption("--setup <FILE>")]
     [Description(
-        "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
+        "Your setup, which stands in for options left out; default: beside the profile, or in your configuration folder."
     )]
     public string? Setup { get; init; }
 
     [CommandOption("--no-setup")]
-    [Description("Read no setup.")]
+    [Description("Ignore any setup.")]
     public bool NoSetup { get; init; }
 
     /// <summary>Null when the user named none.</summary>
@@ -55,7 +55,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
                 Readout = Readout,
             };
 
-    /// <summary>A frame set with the settings that its headers leave out; what contradicts them is refused.</summary>
+    /// <summary>A frame set completed with the settings that its headers lack; contradictions are refused.</summary>
     public FrameSet Completed(FrameSet set)
     {
         if (WantedMode is not { } wanted)

@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>Reads a number of the command line: a point for decimals, whatever the locale.</summary>
+/// <summary>Reads a number from the command line, with a decimal point whatever the locale.</summary>
 internal sealed class Number : TypeConverter
 {
     public override bool CanConvertFrom(ITypeDescriptorContext? context, Type sourceType) =>

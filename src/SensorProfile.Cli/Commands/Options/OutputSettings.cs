@@ -3,11 +3,11 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>For commands that write a folder.</summary>
+/// <summary>The options of commands that write a folder.</summary>
 internal abstract class OutputSettings : AnswerSettings
 {
     [CommandOption("--out <DIR>")]
-    [Description("Folder for the results; made by the command, refused when it exists.")]
+    [Description("Folder for the results; created by the command, refused when it exists.")]
     public string? Out { get; init; }
 
     [CommandOption("--overwrite")]

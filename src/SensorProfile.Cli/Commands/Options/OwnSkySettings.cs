@@ -9,8 +9,8 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// A question about one light of a camera: its profile, its exposure, and a sky that may be measured on lights of one's
-/// own.
+/// A question about one light of a camera: its profile, its exposure, and a sky that may be measured on the user's
+/// own lights.
 /// </summary>
 internal abstract class OwnSkySettings : SkySettings
 {
@@ -19,13 +19,11 @@ internal abstract class OwnSkySettings : SkySettings
     public string Profile { get; init; } = "";
 
     [CommandOption("--lights <PATH>")]
-    [Description("Measure the sky on these lights of yours.")]
+    [Description("Your lights, to measure the sky on.")]
     public string[] Lights { get; init; } = [];
 
     [CommandOption("--darks <PATH>")]
-    [Description(
-        "Darks that match those lights; the profile's bias level and dark current serve where there are none."
-    )]
+    [Description("Darks that match those lights; without any, the profile's bias level and dark current are used.")]
     public string[] Darks { get; init; } = [];
 
     /// <summary>Refuses a sky that is given twice, before anything is read or written.</summary>
@@ -44,11 +42,11 @@ internal abstract class OwnSkySettings : SkySettings
     }
 
     /// <summary>
-    /// The sky as the lights show it, as it was given, or the default one; null for three side by side.
+    /// The sky as measured on the lights, as given, or the default one; null for three side by side.
     /// </summary>
     /// <param name="session">This run.</param>
     /// <param name="profile">The camera.</param>
-    /// <param name="wanted">The mode that was asked for; null for that of the lights.</param>
+    /// <param name="wanted">The mode asked for; null for that of the lights.</param>
     public SkyRate? ReadSky(Session session, CameraProfile profile, ModeSettings? wanted) =>
         Lights.Length == 0
             ? AskedSky

@@ -1,6 +1,6 @@
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>People type percent, the library takes shares.</summary>
+/// <summary>Converts the percent that people type to the shares that the library takes.</summary>
 internal static class Percent
 {
     public static double? ShareOf(double? percent) => percent / 100;

@@ -8,7 +8,7 @@ internal static class RejectionName
 {
     public const string Description = "How the stack rejects outliers: none, sigma-clip, winsorised or median.";
 
-    /// <exception cref="CommandFailure">The name is not known, or both options contradict each other.</exception>
+    /// <exception cref="CommandFailure">The name is not known, or the two options contradict each other.</exception>
     public static Rejection Parse(string? name, bool rejects)
     {
         if (name is null)

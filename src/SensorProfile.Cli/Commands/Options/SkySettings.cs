@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// A question that is answered for one sky, the default one unless said, or for three side by side; with a page.
+/// A question answered for one sky (the default one if none is given) or for three side by side, optionally as a page.
 /// </summary>
 internal abstract class SkySettings : GivenSkySettings
 {
@@ -14,15 +14,15 @@ internal abstract class SkySettings : GivenSkySettings
     public bool ThreeSkies { get; init; }
 
     [CommandOption("--page <DIR>")]
-    [Description("Write the answer as a page too: PDF, HTML and the numbers as CSV, in this folder.")]
+    [Description("Also write the answer as a page into this folder: PDF, HTML and the numbers as CSV.")]
     public string? Page { get; init; }
 
     [CommandOption("--overwrite")]
-    [Description("Replace what was written there before.")]
+    [Description("Replace what an earlier run wrote there.")]
     public bool Overwrite { get; init; }
 
     /// <summary>
-    /// The sky to answer for: as it was given, else the default one; null asks for three side by side.
+    /// The sky to answer for: as given, or else the default one; null asks for three side by side.
     /// </summary>
     /// <exception cref="CommandFailure">A sky is given and three are asked for.</exception>
     public SkyRate? AskedSky =>

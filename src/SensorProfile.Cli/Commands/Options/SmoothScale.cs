@@ -4,6 +4,6 @@ namespace SensorProfile.Cli.Commands.Options;
 internal static class SmoothScale
 {
     public const string Description =
-        "Judge smooth residuals (glow, level) as the eye sees them over so many pixels: against five times the noise "
-        + "averaged over PX × PX. Unless said, against half the noise of one pixel, which is the same as 10.";
+        "Judge smooth residuals (glow, level) as the eye sees them over this many pixels: against five times the noise "
+        + "averaged over PX × PX. Default: against half the noise of one pixel, which is the same as 10.";
 }

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using SensorProfile.Cli.Describing;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using Spectre.Console.Cli;
@@ -14,25 +15,26 @@ internal abstract class StackSettings : SkySettings
     public string[] Lights { get; init; } = [];
 
     [CommandOption("--temperature <C>")]
-    [Description("Sensor temperature of the lights, °C; the set point that follows from the profile unless said.")]
+    [Description("Sensor temperature of the lights, °C; default: the set point that follows from the profile.")]
     [TypeConverter(typeof(Number))]
     public double? Temperature { get; init; }
 
     [CommandOption("--dithers <K>")]
-    [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+    [Description("Dither positions among the lights; default 1 (no dithering).")]
     [TypeConverter(typeof(WholeNumber<int>))]
     public int? Dithers { get; init; }
 
     [CommandOption("--rejects")]
-    [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
+    [Description("The stack rejects outliers: the same as --rejection sigma-clip.")]
     public bool Rejects { get; init; }
 
     [CommandOption("--rejection <NAME>")]
+    [WordsOf<Rejection>]
     [Description(RejectionName.Description)]
     public string? RejectionMethod { get; init; }
 
     [CommandOption("--loss <PCT>")]
-    [Description("Rise of the noise that you accept, %; 5 unless said.")]
+    [Description("Rise in noise that you accept, %; default 5.")]
     [TypeConverter(typeof(Number))]
     public double? Loss { get; init; }
 
@@ -46,11 +48,11 @@ internal abstract class StackSettings : SkySettings
     public string? Table { get; init; }
 
     [CommandOption("--names-say")]
-    [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+    [Description("Where a header does not say what kind a frame is, go by the names of file and folder.")]
     public bool NamesSay { get; init; }
 
     /// <summary>The number of lights; null when folders were given instead, or nothing.</summary>
-    /// <exception cref="CommandFailure">A number that is none of lights.</exception>
+    /// <exception cref="CommandFailure">The text is not a number of lights.</exception>
     public int? LightCount
     {
         get
@@ -69,7 +71,7 @@ internal abstract class StackSettings : SkySettings
             return number >= 1 && number <= int.MaxValue && double.IsInteger(number)
                 ? (int)number
                 : throw CommandFailure.WrongCommandLine(
-                    $"The number of lights must be a whole number from 1 on, not {only}."
+                    $"The number of lights must be a whole number of 1 or more, not {only}."
                 );
         }
     }
@@ -78,7 +80,7 @@ internal abstract class StackSettings : SkySettings
 
     public Rejection Rejection => RejectionName.Parse(RejectionMethod, Rejects);
 
-    /// <summary>The stack as it was described.</summary>
+    /// <summary>The stack as the user described it.</summary>
     public StackDescription Stack
     {
         get
@@ -104,7 +106,7 @@ internal abstract class StackSettings : SkySettings
         }
     }
 
-    /// <summary>What is for frames on disk would pass unheard without them.</summary>
+    /// <summary>Refuses options for frames on disk when there are none, since they would be ignored.</summary>
     public void RefuseFrameOptions(bool frames)
     {
         if (!frames && (Table is not null || NamesSay))

@@ -4,7 +4,7 @@ using SensorProfile.Decisions.Setpoint;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// Temperatures from a text table, one a line: a date or a name first when there is one, the temperature in °C last
+/// Temperatures from a text table, one per line: optionally a date or a name, then the temperature in °C
 /// ("2026-07-14,19.5"). A first line without a number is a heading.
 /// </summary>
 internal static class TemperatureTable
@@ -17,7 +17,7 @@ internal static class TemperatureTable
         return Parse(File.ReadLines(path), path);
     }
 
-    /// <summary>The same from the lines of a table.</summary>
+    /// <summary>Reads the temperatures from the lines of a table.</summary>
     internal static IReadOnlyList<AmbientTemperature> Parse(IEnumerable<string> lines, string path)
     {
         List<AmbientTemperature> rows = [];
@@ -42,14 +42,14 @@ internal static class TemperatureTable
                 );
             else if (rows.Count > 0 || number > 1)
                 throw CommandFailure.UnreadableInput(
-                    $"{path}, line {number}: expected a temperature in °C at the end, found '{cells[^1]}'. Correct "
+                    $"{path}, line {number}: expected a temperature in °C at the end of the line, found '{cells[^1]}'. Correct "
                         + "the line or take it out."
                 );
         }
         return rows.Count > 0
             ? rows
             : throw CommandFailure.UnreadableInput(
-                $"{path}: holds no temperatures. Write one a line: a date, a comma, the °C of the night."
+                $"{path}: holds no temperatures. Write one per line: date, comma, °C of the night."
             );
     }
 

@@ -4,7 +4,7 @@ using System.Numerics;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>Reads a whole number of the command line.</summary>
+/// <summary>Reads a whole number from the command line.</summary>
 /// <typeparam name="T">Its type, which sets its bounds.</typeparam>
 internal sealed class WholeNumber<T> : TypeConverter
     where T : IBinaryInteger<T>

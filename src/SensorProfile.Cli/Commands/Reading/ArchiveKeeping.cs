@@ -8,7 +8,7 @@ namespace SensorProfile.Cli.Commands.Reading;
 /// <summary>Keeps profiles in an archive for the years to come.</summary>
 internal static class ArchiveKeeping
 {
-    /// <summary>Keeps them and says so in the reply.</summary>
+    /// <summary>Keeps the profiles and says so in the reply.</summary>
     /// <param name="archive">Folder of the archive.</param>
     /// <param name="profiles">What to keep.</param>
     /// <param name="reply">The answer so far.</param>

@@ -7,14 +7,14 @@ using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 
-/// <summary>Takes stock of the frames that a command was given.</summary>
+/// <summary>Takes an inventory of the frames that a command was given.</summary>
 internal static class FrameReading
 {
     private const int RejectedShown = 20;
-    private const int SameReasonShown = 3; // each by a line of its own
+    private const int SameReasonShown = 3; // up to this many get a line each
 
     /// <summary>
-    /// The inventory; files left out are named on standard error. A failure with exit code 3 when nothing readable
+    /// The inventory; files left out are named on standard error. Fails with exit code 3 when nothing readable
     /// remains.
     /// </summary>
     public static Inventory Read(Session session, IReadOnlyList<string> paths, CaptureTable? table, bool namesSay)
@@ -38,13 +38,13 @@ internal static class FrameReading
         string found =
             inventory.Rejected.Count > 0
                 ? $"{Counted.Nouns(inventory.Rejected.Count, "file")} left out, named above"
-                : "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics)";
+                : "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG and other raw files; TIFF mosaics)";
         if (inventory.PassedOver.Count > 0)
             found += $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";
     }
 
-    /// <summary>Names files that were left out, the first few of many; a reason that many share stands once.</summary>
+    /// <summary>Names the files left out, or the first few of many; a reason that many share is printed once.</summary>
     public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
     {
         string[] lines =

@@ -7,7 +7,7 @@ namespace SensorProfile.Cli.Commands.Reading;
 internal static class SetReading
 {
     /// <summary>
-    /// Sets of that kind; frames whose kind is not said count as it too, for the user said what they are.
+    /// Sets of that kind; frames of unknown kind are counted too, because the user has said what they are.
     /// </summary>
     public static IReadOnlyList<FrameSet> Read(
         Session session,

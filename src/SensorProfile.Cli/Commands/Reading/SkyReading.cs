@@ -12,7 +12,7 @@ namespace SensorProfile.Cli.Commands.Reading;
 internal static class SkyReading
 {
     /// <summary>
-    /// The sky that was given, else as the lights show it, else none (the default one is assumed then).
+    /// The sky as given, or else as measured on the lights, or else null (the default sky is then assumed).
     /// </summary>
     public static (SkyRate? Sky, Finding[] Findings) OfLights(
         Session session,
@@ -35,8 +35,8 @@ internal static class SkyReading
     }
 
     /// <summary>
-    /// From the largest set of lights, above darks of its exposure where there are some; the mode is the one that was
-    /// asked for, else that of these lights.
+    /// Measured on the largest set of lights, above darks of its exposure where there are any; the mode is the one
+    /// asked for, or else that of these lights.
     /// </summary>
     /// <exception cref="DecisionRefusedException">The sky cannot be measured from these frames.</exception>
     public static SkyRate Measure(

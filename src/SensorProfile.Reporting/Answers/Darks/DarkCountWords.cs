@@ -16,14 +16,14 @@ internal static class DarkCountWords
             $"Take {Plain.Whole(answer.Darks)} darks of {Plain.Seconds(seconds)} ({Plain.Duration(answer.Darks * seconds)}): "
                 + (
                     answer.FewestForHits
-                        ? "the fewest that can tell a cosmic-ray hit."
+                        ? "the fewest that can show up a cosmic-ray hit."
                         : $"fewer would cost this stack more than {Plain.Percent(answer.Loss)}."
                 ),
-            $"One dark has {Plain.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise is in all "
+            $"One dark has {Plain.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise enters all "
                 + $"{Plain.Whole(answer.Stack.Lights)} lights"
                 + (
                     answer.Stack.DitherPositions > 1
-                        ? $", moved to {Plain.Whole(answer.Stack.DitherPositions)} positions."
+                        ? $", spread by dithering over {Plain.Whole(answer.Stack.DitherPositions)} positions."
                         : " at the same place; dithering would need fewer darks."
                 ),
             Verdict.Answered
@@ -52,7 +52,7 @@ internal static class DarkCountWords
     }
 }
 
-/// <summary>The number of darks that one stack wants.</summary>
+/// <summary>The number of darks that one stack needs.</summary>
 internal sealed record StackMember(
     StackConditions Stack,
     SkyRate Sky,

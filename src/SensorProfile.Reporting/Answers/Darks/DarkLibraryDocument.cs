@@ -8,7 +8,7 @@ internal static class DarkLibraryDocument
 {
     public static AnswerShape Shape { get; } = AnswerShape.Of<CheckVerdict>("darks check", typeof(DarkLibraryFields));
 
-    /// <summary>Terminal, JSON and report all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and report all show.</summary>
     public static AnswerDocument Of(DarkLibraryAnswer answer)
     {
         AnswerWords words = DarkLibraryWords.Of(answer);
@@ -76,7 +76,7 @@ internal static class DarkLibraryDocument
         new(darks.Exposure, darks.Temperature, darks.Frames, DarkLibraryWords.Shoot(answer, darks));
 }
 
-/// <summary>What only <c>darks check</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>darks check</c> adds to the JSON document.</summary>
 internal sealed record DarkLibraryFields(IReadOnlyList<MasterMember> Masters, IReadOnlyList<ShootMember> Shoot);
 
 /// <summary>The verdict on one master.</summary>

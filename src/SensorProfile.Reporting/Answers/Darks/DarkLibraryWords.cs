@@ -29,7 +29,7 @@ internal static class DarkLibraryWords
             + "the frames, not from their age; age alone is a reason to check, never to throw darks away.",
     ];
 
-    /// <summary>What the check warns of, beside what reading the frames found.</summary>
+    /// <summary>Warnings of the check, besides those from reading the frames.</summary>
     public static IEnumerable<Finding> Findings(DarkLibraryAnswer answer)
     {
         foreach (Finding finding in answer.Masters.SelectMany(MasterWords.Findings))
@@ -38,7 +38,7 @@ internal static class DarkLibraryWords
             yield return new Finding(
                 FindingCodes.GainUnknown,
                 Severity.Note,
-                "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not "
+                "Without a gain (no profile, or none in it) residuals are in ADU and the noise of the sky is not "
                     + "counted, which makes the check stricter. Give the camera's profile."
             );
         if (answer.GainFrom == GainSource.HotPixels)
@@ -61,10 +61,10 @@ internal static class DarkLibraryWords
         return darks.Retake
             ? $"{Plain.Whole(darks.Frames)} darks at {at}: their own noise then adds no more than "
                 + $"{Plain.Percent(answer.Stack.Limits.NoiseLoss)} to {MasterWords.Stack(answer.Stack)}"
-            : $"fresh darks at {at} to check the master with, twice as many if it was too close to tell";
+            : $"fresh darks at {at} to check the master with, twice as many where it was too close to tell";
     }
 
-    /// <summary>A master that is turned does harm as it is, even one that is good.</summary>
+    /// <summary>A misaligned master does harm as it stands, even if it is otherwise good.</summary>
     private static string BringBack(IReadOnlyList<MasterVerdict> verdicts)
     {
         MasterVerdict[] turned = [.. verdicts.Where(v => v.Realigned is not null && v.Verdict == CheckVerdict.Keep)];
@@ -73,10 +73,10 @@ internal static class DarkLibraryWords
             0 => "",
             1 when turned[0].OtherSize =>
                 $" {Path.GetFileName(turned[0].File)} is {turned[0].Realigned}: it serves lights of its own size only.",
-            1 => $" Bring {Path.GetFileName(turned[0].File)} back before you use it: it is {turned[0].Realigned}.",
+            1 => $" Realign {Path.GetFileName(turned[0].File)} before you use it: it is {turned[0].Realigned}.",
             _ =>
-                $" {Plain.Whole(turned.Length)} of those to keep are turned, shifted, cropped or binned against the fresh darks: "
-                    + "bring them back before you use them.",
+                $" {Plain.Whole(turned.Length)} of those to keep are turned, shifted, cropped or binned relative to the fresh darks: "
+                    + "realign them before you use them.",
         };
     }
 

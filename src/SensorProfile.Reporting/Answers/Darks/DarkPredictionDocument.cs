@@ -34,7 +34,7 @@ internal static class DarkPredictionDocument
 
     internal static AnswerTable Classes(PredictionTest test) =>
         new(
-            "What left-out darks bear out, class by class",
+            "What the left-out darks confirm, class by class",
             ["class", ">pixels", ">within 95 %", ">without widening", "claimed"],
             [
                 .. test.Classes.Select(c =>
@@ -59,10 +59,10 @@ internal static class DarkPredictionDocument
             ("computed, beyond the coldest and warmest", trials.Beyond),
             ("scaled by exposure", trials.ScalingByExposure),
             ("scaled by temperature", trials.ScalingByTemperature),
-            ("mixed of two temperatures", trials.Interpolation),
+            ("interpolated between two temperatures", trials.Interpolation),
         ];
         return new(
-            "Tried on darks that were left out",
+            "Tested on darks that were left out",
             ["way", "works", ">ordinary", ">hot", ">glow"],
             [
                 .. all.Where(a => a.Test is not null)
@@ -86,7 +86,7 @@ internal static class DarkPredictionDocument
             : $"off by {QuantityText.Number(figures.Residual.Value, 2)} e⁻ ({QuantityText.Number(figures.Expected, 2)} expected)";
 }
 
-/// <summary>What only <c>darks predict</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>darks predict</c> adds to the JSON document.</summary>
 internal sealed record PredictionFields(
     string? File,
     PredictionProof Proof,

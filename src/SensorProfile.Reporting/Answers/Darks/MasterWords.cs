@@ -13,12 +13,12 @@ internal static class MasterWords
         return master switch
         {
             { Realigned: null } => reason,
-            { OtherSize: true } => $"It is {master.Realigned}; judged on what both have: {reason}",
-            _ => $"It is {master.Realigned}; judged after bringing it back: {reason}",
+            { OtherSize: true } => $"It is {master.Realigned}; judged on what both share: {reason}",
+            _ => $"It is {master.Realigned}; judged after realigning it: {reason}",
         };
     }
 
-    /// <summary>What a master warns of.</summary>
+    /// <summary>Warnings about a master.</summary>
     public static IEnumerable<Finding> Findings(MasterVerdict master)
     {
         if (master.Reason.Contradiction is { } contradiction)
@@ -42,9 +42,9 @@ internal static class MasterWords
                 FindingCodes.MasterTurned,
                 Severity.Warning,
                 master.OtherSize
-                    ? $"{master.File} is {how}: it was judged on the part and the binning that both have, and serves "
+                    ? $"{master.File} is {how}: it was judged on the part and the binning that both share, and serves "
                         + "lights of its own size only."
-                    : $"{master.File} is {how}: it was judged after bringing it back. Bring it back before you use it, "
+                    : $"{master.File} is {how}: it was judged after realigning it. Realign it before you use it, "
                         + "or write lights and darks with the same program and settings.",
                 [master.File]
             );
@@ -90,9 +90,9 @@ internal static class MasterWords
                 "there is no set of two or more fresh darks; take at least 4 like those of the master",
             MasterGround.FewReadable => "fewer than two fresh darks could be read; take at least 4, better 8",
             MasterGround.NoNoise =>
-                "the fresh darks do not scatter at all, as copies of one frame or frames of one code do; take raw ones",
+                "the fresh darks do not scatter at all, like copies of one frame or frames of a single code; take raw ones",
             MasterGround.SameFrames =>
-                "it was made of these fresh darks themselves, which match it whatever its age; take a few new ones",
+                "it was made from these very darks, which match it whatever its age; take a few new ones",
             MasterGround.OtherSize => Sizes(why),
             MasterGround.OtherSizeUnexplained => Sizes(why) + ", and its hot pixels do not say how",
             MasterGround.OtherCamera => $"the profile is of a camera of {Size(why.Others[0])}",
@@ -111,7 +111,7 @@ internal static class MasterWords
 
     private static string OtherSensor(CommonHotPixels common) =>
         $"Its hot pixels are not those of the fresh darks ({Plain.Whole(common.Votes)} of {Plain.Whole(common.Pixels)} hot "
-        + $"pixels are in common where chance gives {Plain.Number(common.Expected, 2)}): it is of another sensor, or its "
+        + $"pixels are in common where chance gives {Plain.Number(common.Expected, 2)}): it comes from another sensor, or its "
         + "frames were registered or scaled before they were combined.";
 
     private static string Contradicts(HeaderContradiction of)
@@ -142,10 +142,10 @@ internal static class MasterWords
         if (master.Verdict == CheckVerdict.CannotTell)
             return (
                     why.BiasPatternStays
-                        ? "Cannot tell: its bias is taken off, and without fresh bias frames the bias pattern looks like a "
+                        ? "Cannot tell: its bias is already subtracted, and without fresh bias frames the bias pattern looks like a "
                             + "residual; add a few bias frames"
-                        : $"Cannot tell: for {string.Join(" and ", open.Select(p => Words(p.Kind)))} the fresh darks are "
-                            + "too few; take about four times as many"
+                        : $"Cannot tell: there are too few fresh darks to judge {string.Join(" and ", open.Select(p => Words(p.Kind)))}; "
+                            + "take about four times as many"
                 )
                 + also
                 + ".";
@@ -191,7 +191,7 @@ internal static class MasterWords
             _ => "rows and columns",
         };
 
-    /// <summary>Where a master that is kept costs more than was accepted, why it is kept all the same.</summary>
+    /// <summary>Why a master is kept although it costs more than was accepted.</summary>
     private static string Allowed(DarkLibraryAnswer answer, double loss) =>
         loss <= answer.Stack.Limits.NoiseLoss
             ? ""
@@ -207,7 +207,7 @@ internal static class MasterWords
                 $"{Plain.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
                     + $"{Plain.Percent(part.Limit)})",
             ResidualKind.NewHot =>
-                $"{Plain.Percent(part.Value.Value)} of the pixels are hot now and not in it (accepted: {Plain.Percent(part.Limit)})",
+                $"{Plain.Percent(part.Value.Value)} of the pixels are hot now but not in it (accepted: {Plain.Percent(part.Limit)})",
             ResidualKind.Glow =>
                 $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Plain.Number(part.Limit)})",
             _ => $"rows or columns leave {QuantityText.Of(part.Value)} (accepted: {Plain.Number(part.Limit)})",

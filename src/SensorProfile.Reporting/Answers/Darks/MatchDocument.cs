@@ -82,7 +82,7 @@ internal static class MatchDocument
             ]
         );
 
-    /// <summary>What dithering and rejection would make of the same darks.</summary>
+    /// <summary>The same darks without dithering, and with dithering and rejection.</summary>
     private static AnswerTable[] Dithered(MatchAnswer answer) =>
         answer.Dithered is not { } dithered
             ? []
@@ -136,7 +136,7 @@ internal static class MatchDocument
     private static string Loss(LightMatch match) => match.Loss is null ? "" : QuantityText.Of(match.Loss);
 }
 
-/// <summary>What <c>darks match</c> says of lights and darks on disk, for scripts.</summary>
+/// <summary>Fields that <c>darks match</c> adds to the JSON document for lights and darks on disk.</summary>
 internal sealed record MatchFields(
     IReadOnlyList<MatchMember> Matches,
     IReadOnlyList<MatchMember> Pairs,

@@ -43,9 +43,9 @@ internal static class MatchWords
             MatchGround.OtherSettings => "Taken with other settings.",
             MatchGround.SeveralModes =>
                 "The headers do not say which of the modes of the profile these lights were taken with "
-                    + $"({string.Join("; ", why.Modes.Select(ModeChoice.Name))}): name its gain, offset or ISO, or fill "
-                    + "them in in the capture table.",
-            MatchGround.NotKnown => $"The {Unknown(why.Unknown)} is not known: fill it in in the capture "
+                    + $"({string.Join("; ", why.Modes.Select(ModeChoice.Name))}): name its gain, offset or ISO, or enter "
+                    + "them in the capture table.",
+            MatchGround.NotKnown => $"The {Unknown(why.Unknown)} is not known: enter it in the capture "
                 + $"table{(match.Settling.Count > 0 ? $", or take {frames}" : "")}.",
             MatchGround.AlikeWithoutProfile =>
                 $"Same settings and exposure, and temperatures within {Plain.Celsius(PairJudge.SameTemperature)}; without "
@@ -62,7 +62,7 @@ internal static class MatchWords
         };
     }
 
-    /// <summary>What the matches warn of.</summary>
+    /// <summary>Warnings about the matches.</summary>
     public static IEnumerable<Finding> Findings(MatchAnswer answer) =>
         [
             .. answer.Matches.Where(m => m.Drift > 1 && m.SetPoint is null).Select(Drift),
@@ -83,10 +83,10 @@ internal static class MatchWords
                 _ => "Cannot tell whether these darks fit the lights.",
             };
         int Count(MatchVerdict verdict) => matches.Count(m => m.Verdict == verdict);
-        return $"Of {Plain.Whole(matches.Count)} light sets, {Plain.Whole(Count(MatchVerdict.Fits))} have darks that "
-            + $"fit, {Plain.Whole(Count(MatchVerdict.Usable))} have usable ones, "
-            + $"{Plain.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "
-            + $"{Plain.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
+        return $"Of {Plain.Whole(matches.Count)} light sets, darks fit {Plain.Whole(Count(MatchVerdict.Fits))}, "
+            + $"are usable for {Plain.Whole(Count(MatchVerdict.Usable))}, "
+            + $"do not fit {Plain.Whole(Count(MatchVerdict.DoesNotFit))}, and cannot be judged for "
+            + $"{Plain.Whole(Count(MatchVerdict.CannotTell))}.";
     }
 
     private static string Loss(LightMatch match) =>
@@ -100,11 +100,11 @@ internal static class MatchWords
             + Plain.Celsius(Math.Round(match.Lights.Temperature!.Value));
         return (match.Verdict, match.Scaled) switch
         {
-            (MatchVerdict.Fits, false) => $"Every limit is kept; closest to its limit: {closest}.",
+            (MatchVerdict.Fits, false) => $"Within every limit; closest to its limit: {closest}.",
             (MatchVerdict.Fits, true) =>
-                $"Every limit is kept once the darks are scaled; closest to its limit: {closest}.",
+                $"Within every limit once the darks are scaled; closest to its limit: {closest}.",
             (MatchVerdict.CannotTell, _) =>
-                $"The uncertainty of the profile spans fits and does not fit; largest: {closest}. "
+                $"The profile is too uncertain to tell whether they fit; closest to its limit: {closest}. "
                     + $"{SettlingWords.Sentence(match.Reason.Settled!.Value, match.Settling)} Or take {fresh}: they fit in "
                     + "any case.",
             _ => $"Beyond the limit: {closest}. To fit, take {fresh}.",
@@ -164,9 +164,9 @@ internal static class MatchWords
         return new(
             FindingCodes.LightsBeyondTolerance,
             Severity.Warning,
-            $"{Plain.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than the "
-                + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
-                + "a plan for the folder of the lights says which."
+            $"{Plain.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than "
+                + $"allowed (each on its own, these darks serve lights from {from} to {to}): take a second set of darks for them; "
+                + "a plan made from the folder of the lights says which."
         );
     }
 

@@ -9,11 +9,11 @@ internal static class PlanDocument
 {
     public static AnswerShape Shape { get; } = AnswerShape.Of<PlanVerdict>("darks plan", typeof(PlanFields));
 
-    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and page all show.</summary>
     /// <param name="answer">The plan.</param>
-    /// <param name="csv">Where its list was written; null for nowhere.</param>
-    /// <param name="taken">The temperature that was taken; null when one was given.</param>
-    /// <param name="findings">What else was found.</param>
+    /// <param name="csv">File that its list was written to; null for none.</param>
+    /// <param name="taken">The assumed temperature; null when one was given.</param>
+    /// <param name="findings">Further findings.</param>
     public static AnswerDocument Of(
         PlanAnswer answer,
         string? csv = null,
@@ -82,7 +82,7 @@ internal static class PlanDocument
             : "";
 }
 
-/// <summary>What only <c>darks plan</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>darks plan</c> adds to the JSON document.</summary>
 internal sealed record PlanFields(
     IReadOnlyList<PlannedMaster> Masters,
     IReadOnlyList<UnplannedMember> Unplanned,
@@ -105,7 +105,7 @@ internal sealed record PlannedMaster(
     Interval FramesInterval
 );
 
-/// <summary>Lights for which it cannot be told.</summary>
+/// <summary>Lights for which no master can be planned.</summary>
 internal sealed record UnplannedMember(
     double Exposure,
     double From,

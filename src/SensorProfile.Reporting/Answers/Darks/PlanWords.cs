@@ -7,9 +7,9 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A plan of darks in words.</summary>
 internal static class PlanWords
 {
-    /// <summary>The words; of a plan for a temperature that nobody gave, they begin with it.</summary>
+    /// <summary>The words of a plan; its reason begins with the temperature where none was given.</summary>
     /// <param name="answer">The plan.</param>
-    /// <param name="taken">The temperature that was taken; null when one was given.</param>
+    /// <param name="taken">The assumed temperature; null when one was given.</param>
     public static AnswerWords Of(PlanAnswer answer, AssumedTemperature? taken = null) =>
         new(
             Sentence(answer),
@@ -32,7 +32,7 @@ internal static class PlanWords
     public static string Reason(PlanAnswer answer, MasterPlan master)
     {
         string why = master.FewestForHits
-            ? "the fewest that can tell a cosmic-ray hit"
+            ? "the fewest that can show up a cosmic-ray hit"
             : $"fewer would cost more than {Plain.Percent(answer.Loss)}";
         long lights = (long)Math.Round(master.Lights);
         return $"Serves {(lights == 1 ? "1 light" : $"about {Plain.Whole(lights)} lights")} "
@@ -55,7 +55,7 @@ internal static class PlanWords
                     + "of a warmer night",
         };
 
-    /// <summary>What a plan warns of.</summary>
+    /// <summary>Warnings about a plan.</summary>
     public static IEnumerable<Finding> Findings(PlanAnswer answer)
     {
         foreach (UnplannedLights lights in answer.Unplanned)
@@ -70,7 +70,7 @@ internal static class PlanWords
             yield return new Finding(
                 FindingCodes.MastersNotSure,
                 Severity.Warning,
-                "Which temperatures one master serves depends on the spread over pixels; "
+                "Which temperatures one master serves depends on how dark current spreads over the pixels; "
                     + $"{SettlingWords.Of([darks])} would show it: characterise again with them."
             );
         MasterPlan most = answer.Masters.MaxBy(m => m.Frames)!;
@@ -90,7 +90,7 @@ internal static class PlanWords
                             + $"{Plain.Percent(percent / 100)} instead of {Plain.Percent(answer.Loss)}"
                         : ""
                 )
-                + (answer.Saving is null ? "." : "; dithering averages the noise of the master too.")
+                + (answer.Saving is null ? "." : "; dithering averages down the noise of the master too.")
         );
     }
 
@@ -115,10 +115,10 @@ internal static class PlanWords
         if (lights.Length == 0)
             return "";
         string which = $"{Plain.Whole(lights.Sum(u => u.Lights))} lights ({string.Join(", ", lights.Select(Where))})";
-        return white ? $"; {which} are white, and no dark mends them" : $"; for {which} it cannot be told";
+        return white ? $"; {which} are white, and no dark can rescue them" : $"; cannot tell for {which}";
     }
 
-    /// <summary>Frames to add would tell of any other lights.</summary>
+    /// <summary>White lights are those that no added frames would settle.</summary>
     private static bool White(UnplannedLights lights) => lights.Settling.Count == 0;
 
     private static int Frames(PlanAnswer answer) => answer.Masters.Sum(m => m.Frames);
@@ -135,7 +135,7 @@ internal static class PlanWords
         string fewest =
             "These are the fewest frames that keep every planned light "
             + $"{(answer.Unplanned.Count > 0 ? "that the profile reaches " : "")}within "
-            + $"{Plain.Percent(answer.Loss)}, mismatch and number of darks together.";
+            + $"{Plain.Percent(answer.Loss)}, mismatch and noise of the darks together.";
         string cover =
             answer.CoverMasters < answer.Masters.Count
                 ? $" With {Plain.Whole(answer.CoverMasters)} masters instead of {Plain.Whole(answer.Masters.Count)} it "
@@ -150,7 +150,7 @@ internal static class PlanWords
             );
     }
 
-    /// <summary>What dithering saves of more darks than most people take.</summary>
+    /// <summary>What dithering saves, where a plan asks for more darks than most people take.</summary>
     private static string Dithered(PlanAnswer answer)
     {
         if (answer.Saving is not { } saving || saving.Frames >= Frames(answer))

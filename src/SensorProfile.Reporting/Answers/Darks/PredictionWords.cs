@@ -28,23 +28,23 @@ internal static class PredictionWords
     public static string Verdict(DarkPredictionProfile trials)
     {
         if (trials.ByExposure is null && trials.ByTemperature is null && trials.Beyond is null)
-            return "It could not be tried whether a dark can be computed: there were too few sets of darks.";
+            return "Whether a dark can be computed could not be tested: there were too few sets of darks.";
         if (!trials.Passed)
         {
             PredictionTest failed = trials.ByExposure is { Passed: false } exposure
                 ? exposure
                 : trials.ByTemperature ?? trials.Beyond!;
-            return $"No dark can be computed for this camera: {Kind(failed.FailedBy)} of darks that were left out did "
-                + "not come out within their uncertainty. Take real darks.";
+            return $"No dark can be computed for this camera: {Kind(failed.FailedBy)} of darks left out for testing did "
+                + "not agree with the computed ones within the uncertainty. Take real darks.";
         }
         string where = trials.ByTemperature is { Passed: true }
             ? "at any temperature and exposure within the measured range"
             : "of another exposure at a measured temperature";
-        return $"A dark can be computed {where}: darks that were left out came out within their uncertainty "
+        return $"A dark can be computed {where}: darks left out for testing agreed with the computed ones within the uncertainty "
             + $"({Plain.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
     }
 
-    /// <summary>One sentence on the classes of pixels of which nothing is claimed; empty where there are none.</summary>
+    /// <summary>One sentence on the classes of pixels for which nothing is claimed; empty where there are none.</summary>
     /// <param name="trials">The record of the profile.</param>
     public static string Refused(DarkPredictionProfile trials)
     {
@@ -58,8 +58,8 @@ internal static class PredictionWords
         ];
         return refused.Length == 0
             ? ""
-            : "Nothing is claimed of "
-                + $"{string.Join("; of ", refused.Select(c => $"{ClassNames.Of(c)} ({ClassNames.Reason(c)})"))}.";
+            : "Nothing is claimed for "
+                + $"{string.Join("; for ", refused.Select(c => $"{ClassNames.Of(c)} ({ClassNames.Reason(c)})"))}.";
     }
 
     /// <summary>One sentence on whether plain scaling of a dark works on this camera.</summary>
@@ -71,7 +71,7 @@ internal static class PredictionWords
         return $"{exposure}; {temperature}.";
     }
 
-    /// <summary>What is claimed of a class: "yes", "yes, uncertainty × 1.3 and 2 % of the signal", "no: …".</summary>
+    /// <summary>What is claimed for a class: "yes", "yes, with uncertainty × 1.3 and 2 % of the signal", "no: …".</summary>
     public static string Claim(PredictionClass known)
     {
         if (known.Refused is not null)
@@ -87,7 +87,7 @@ internal static class PredictionWords
     private static string One(string what, PredictionTest? test)
     {
         if (test is null)
-            return $"{what} could not be tried";
+            return $"{what} could not be tested";
         if (test.Passed)
             return $"{what} works on this camera";
         PredictionFigures? worst = test.FailedBy switch
@@ -104,9 +104,9 @@ internal static class PredictionWords
     }
 
     private static string Contradicted(DarkPredictionAnswer answer) =>
-        "Take real darks: the computed one does not agree with the fresh darks, only "
+        "Take real darks: the computed one does not agree with the fresh darks (only "
         + $"{Plain.Percent(answer.Quantities[QuantityNames.CoverageAgainst]!.Value / 100)} of the pixels lie within their 95 % "
-        + "interval; characterise again, the camera has changed.";
+        + "interval). The camera has changed: characterise again.";
 
     private static string Use(DarkPredictionAnswer answer)
     {
@@ -117,7 +117,7 @@ internal static class PredictionWords
             + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}{Unclaimed(answer)}.";
     }
 
-    /// <summary>", but not for 12 flickering pixels, of which nothing is claimed".</summary>
+    /// <summary>"; nothing is claimed for 12 flickering pixels".</summary>
     private static string Unclaimed(DarkPredictionAnswer answer)
     {
         if (answer.Refused.Count == 0)
@@ -126,7 +126,7 @@ internal static class PredictionWords
             " and ",
             answer.Refused.Select(r => $"{Plain.Whole(r.Pixels)} {ClassNames.Of(r.Class)}")
         );
-        return $"; nothing is claimed of {all}";
+        return $"; nothing is claimed for {all}";
     }
 
     private static string Reason(PredictionTest test, PredictionProof proof)
@@ -144,6 +144,6 @@ internal static class PredictionWords
                 .Select(s => $"{Plain.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
         ];
         string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
-        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
+        return $"As a test, {left} and computed from the rest: {all} lay within their 95 % interval.";
     }
 }

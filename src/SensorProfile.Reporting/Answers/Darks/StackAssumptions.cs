@@ -3,11 +3,11 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
-/// <summary>What an answer about darks assumes of the stack, and what of it was said.</summary>
+/// <summary>What an answer about darks assumes about the stack, and which parts the user gave.</summary>
 internal static class StackAssumptions
 {
     /// <summary>Dithering, rejection, sky and accepted loss, for the answers that judge darks.</summary>
-    /// <param name="stack">The stack as it was described.</param>
+    /// <param name="stack">The stack as the user described it.</param>
     /// <param name="sky">The sky of the answer; null for the default one.</param>
     /// <param name="lossGiven">Whether the accepted loss was given.</param>
     public static IReadOnlyList<AnswerAssumption> Of(StackDescription stack, SkyRate? sky, bool lossGiven)

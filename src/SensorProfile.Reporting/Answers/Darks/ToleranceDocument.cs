@@ -12,9 +12,9 @@ internal static class ToleranceDocument
 {
     private const string NoLimit = "no limit";
 
-    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and page all show.</summary>
     /// <param name="answer">The answer.</param>
-    /// <param name="findings">What else was found.</param>
+    /// <param name="findings">Further findings.</param>
     public static AnswerDocument Of(ToleranceAnswer answer, params IEnumerable<Finding> findings)
     {
         ToleranceAnswer[] all = [answer, .. answer.OtherSkies];
@@ -84,7 +84,7 @@ internal static class ToleranceDocument
             cause.Known
         );
 
-    /// <summary>The stack as it is, and what dithering would buy.</summary>
+    /// <summary>The tolerance of the stack as it is, and with dithering.</summary>
     private static AnswerTable[] Stacks(ToleranceAnswer answer) =>
         answer.Dithered is not { } dithered
             ? []
@@ -143,7 +143,7 @@ internal static class ToleranceDocument
         : QuantityText.Of(value);
 }
 
-/// <summary>What <c>darks match</c> says of a camera, for scripts.</summary>
+/// <summary>Fields that <c>darks match</c> adds to the JSON document for a camera.</summary>
 internal sealed record ToleranceFields(
     BindingCause? BindingCause,
     SkyRate Sky,

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A tolerance in words.</summary>
 internal static class ToleranceWords
 {
-    private const double Least = 0.01; // °C, ends of what is said
+    private const double Least = 0.01; // °C; below it an answer says "less than"
 
     private const string SameNight = "take the darks at the set point of the lights, on the same night";
 
@@ -36,22 +36,22 @@ internal static class ToleranceWords
             answer.Verdict
         );
 
-    /// <summary>What the tolerance warns of.</summary>
+    /// <summary>Warnings about the tolerance.</summary>
     internal static IEnumerable<Finding> Findings(ToleranceAnswer answer)
     {
         if (Tighter(answer) < DarkTolerance.CoolerHolds)
             yield return new Finding(
                 FindingCodes.ToleranceBelowCoolers,
                 Severity.Warning,
-                $"Coolers hold about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
-                    + $"less: {WayOut(answer)}."
+                $"Coolers repeat to about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
+                    + $"better: {WayOut(answer)}."
             );
     }
 
     private static string Sentence(ToleranceAnswer answer)
     {
         if (!answer.SpreadKnown)
-            return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
+            return "Cannot tell how far off darks may be: the profile does not say how dark current spreads over the pixels.";
         string warm = Limit(answer, QuantityNames.ToleranceWarmer) is double w
             ? $"{AtMost(w)} warmer"
             : "any amount warmer";
@@ -62,14 +62,14 @@ internal static class ToleranceWords
                 ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
-            return $"No cooler holds the darks as near as this stack needs ({warm} or {cold}, for {Words(near)}): "
+            return $"No cooler holds the darks as close as this stack needs ({warm} or {cold}, for {Words(near)}): "
                 + $"{WayOut(answer)}.";
         return answer.Verdict == ToleranceVerdict.CannotTell
-            ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
+            ? $"Cannot tell the limit well; the best guess is darks {warm} or {cold}. Take them at the temperature "
                 + "of the lights."
-            : (FarOutside(answer) ? "By the law alone, far outside the measured range: use" : "Use")
+            : (FarOutside(answer) ? "Extrapolated, far outside the measured range: use" : "Use")
                 + $" darks {warm} or {cold} than the lights"
-                + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
+                + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing here sets a limit.");
     }
 
     private static bool FarOutside(ToleranceAnswer answer) =>
@@ -78,7 +78,7 @@ internal static class ToleranceWords
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;
 
-    /// <summary>The nearer of both temperature limits, °C.</summary>
+    /// <summary>The smaller of the two temperature limits, °C.</summary>
     private static double? Tighter(ToleranceAnswer answer) =>
         SideLimits.Smaller(Limit(answer, QuantityNames.ToleranceWarmer), Limit(answer, QuantityNames.ToleranceColder));
 
@@ -86,7 +86,7 @@ internal static class ToleranceWords
     private static string WayOut(ToleranceAnswer answer) =>
         answer switch
         {
-            // all positions of a dither see what is smooth
+            // dithering does not help: a smooth residual is the same at all positions
             { BindingCause: BindingCause.Glow or BindingCause.Level } => SameNight,
             { Stack.DitherPositions: 1, Dithered: { } d } when Tighter(d) < DarkTolerance.CoolerHolds => SameNight
                 + ", dither over as many positions as you can and reject outliers",
@@ -101,7 +101,7 @@ internal static class ToleranceWords
             yield return SettlingWords.Sentence(outcome, answer.Settling);
     }
 
-    /// <summary>What dithering would buy.</summary>
+    /// <summary>How far off darks may be with dithering.</summary>
     private static IEnumerable<string> Bought(ToleranceAnswer answer)
     {
         if (answer.Dithered is not { } dithered)

@@ -12,10 +12,10 @@ internal static class FlatPlanDocument
 {
     public static AnswerShape Shape { get; } = AnswerShape.Of<FlatPlanVerdict>("flats plan", typeof(FlatPlanFields));
 
-    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and page all show.</summary>
     /// <param name="answer">The answer.</param>
-    /// <param name="csv">Where its levels were written; null for nowhere.</param>
-    /// <param name="findings">What else was found.</param>
+    /// <param name="csv">File that its levels were written to; null for none.</param>
+    /// <param name="findings">Further findings.</param>
     public static AnswerDocument Of(FlatPlanAnswer answer, string? csv = null, params IEnumerable<Finding> findings)
     {
         AnswerDocument reply = DecisionDocument.Of(
@@ -55,7 +55,7 @@ internal static class FlatPlanDocument
     internal static AnswerTable Levels(FlatPlanAnswer answer) =>
         new(
             "Level by level",
-            [">of full well", ">mean level", ">flats", ">gradient by the bend", ""],
+            [">of full well", ">mean level", ">flats", ">gradient from nonlinearity", ""],
             [
                 .. answer.Levels.Select(l =>
                     (IReadOnlyList<string>)
@@ -70,7 +70,7 @@ internal static class FlatPlanDocument
             ]
         );
 
-    /// <summary>"taken", "too bright", "bent", or nothing.</summary>
+    /// <summary>"taken", "too bright", "bent", or empty.</summary>
     internal static string Word(FlatPlanAnswer answer, FlatLevel level) =>
         level == answer.Level ? "taken"
         : !level.Unsaturated ? "too bright"
@@ -98,7 +98,7 @@ internal static class FlatPlanDocument
         ];
 }
 
-/// <summary>What only <c>flats plan</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>flats plan</c> adds to the JSON document.</summary>
 internal sealed record FlatPlanFields(
     FlatLevel Level,
     FlatLevelLimit LevelLimit,

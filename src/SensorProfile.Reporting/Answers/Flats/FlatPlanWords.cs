@@ -26,7 +26,7 @@ internal static class FlatPlanWords
     private static string Limit(FlatPlanAnswer answer) =>
         answer.LevelLimit switch
         {
-            FlatLevelLimit.Saturation => "the brightest pixels of brighter flats would leave the linear range",
+            FlatLevelLimit.Saturation => "above it the brightest pixels leave the linear range",
             FlatLevelLimit.Linearity => answer.Level.Straight
                 ? "the response bends above it"
                 : "the response is straightest there",
@@ -38,13 +38,13 @@ internal static class FlatPlanWords
         string loss = Plain.Percent(answer.Limits.NoiseLoss),
             take = $"ake {Plain.Whole(answer.Flats)} flats at {At(answer.Level)}";
         if (answer.Verdict == FlatPlanVerdict.Limited)
-            return $"{(answer.Stack.DitherPositions > 1 ? "Dither over more positions" : "Dither")} and t{take}: what flats "
-                + $"leave on flats costs this stack {Cost(answer, QuantityNames.LossByPattern)} however many you take, and {loss} is "
+            return $"{(answer.Stack.DitherPositions > 1 ? "Dither over more positions" : "Dither")} and t{take}: the flat-field "
+                + $"residual costs this stack {Cost(answer, QuantityNames.LossByPattern)} however many you take, and {loss} is "
                 + "accepted.";
         return $"T{take}: "
             + (
                 answer.FewestForHits
-                    ? "the fewest among which a spoilt one can be told."
+                    ? "the fewest that can show up a spoilt one."
                     : $"fewer would cost this stack more than {loss}."
             );
     }
@@ -55,7 +55,7 @@ internal static class FlatPlanWords
             + $"{Cost(answer, QuantityNames.LossAt20Flats)}.";
         yield return answer.LevelLimit == FlatLevelLimit.Given
             ? $"The best level would be {At(Best(answer))}."
-            : $"Brighter means fewer, and this is as bright as advised: {Limit(answer)}.";
+            : $"Brighter flats would mean fewer, but this is as bright as advised: {Limit(answer)}.";
         if (answer.Dithered is { } dithered && dithered.Flats < answer.Flats)
             yield return $"Dithered over {Plain.Whole(dithered.Stack.DitherPositions)} positions, "
                 + $"{Plain.Whole(dithered.Flats)} flats would do.";
@@ -68,14 +68,14 @@ internal static class FlatPlanWords
 
     private static string Places(StackConditions stack) =>
         stack.DitherPositions > 1
-            ? $"moved to {Plain.Whole(stack.DitherPositions)} positions of {Plain.Whole(stack.Lights)} lights"
-        : stack.Lights > 1 ? $"the same in all {Plain.Whole(stack.Lights)} lights at one place"
+            ? $"spread by dithering over {Plain.Whole(stack.DitherPositions)} positions in {Plain.Whole(stack.Lights)} lights"
+        : stack.Lights > 1 ? $"at the same place in all {Plain.Whole(stack.Lights)} lights"
         : "in this one light";
 
     private static string Cost(FlatPlanAnswer answer, string quantity) =>
         Plain.Percent((answer.Quantities[quantity]?.Value ?? 0) / 100);
 
-    /// <summary>A level to aim at: two digits.</summary>
+    /// <summary>A level to aim at, rounded to two digits.</summary>
     private static string Rounded(double level)
     {
         double step = Math.Pow(10, Math.Max(Math.Floor(Math.Log10(Math.Max(level, 1))) - 1, 0));

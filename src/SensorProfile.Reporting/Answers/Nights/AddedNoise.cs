@@ -3,8 +3,8 @@ using SensorProfile.NoiseModel;
 namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>
-/// Noise that dark current adds, rounded up in the third digit wherever it stands: what is said "at most" is never less
-/// than it is, sentence, number and table say the same, and none beyond an accepted loss reads as within it.
+/// Noise that dark current adds, rounded up in the third digit everywhere: an "at most" is never below the true value,
+/// sentence, number and table agree, and a value beyond the accepted loss never reads as within it.
 /// </summary>
 internal static class AddedNoise
 {
@@ -20,8 +20,8 @@ internal static class AddedNoise
     /// <summary>Ends of an interval, rounded outwards: "1.91 % … 1.93 %".</summary>
     internal static string Between(double low, double high) => $"{Plain.Number(Down(low))} % … {Of(high)}";
 
-    /// <summary>Whether a number of an answer is one of these.</summary>
-    /// <param name="quantity">Its name as scripts know it.</param>
+    /// <summary>Whether a quantity of an answer is such an added noise.</summary>
+    /// <param name="quantity">Its name for scripts.</param>
     internal static bool Is(string quantity) => quantity is QuantityNames.ExtraTypical or QuantityNames.Extra99;
 
     private static double Up(double percent) => Steps(percent, Math.Ceiling, -1e-9);

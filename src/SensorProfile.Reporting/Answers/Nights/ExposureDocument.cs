@@ -10,7 +10,7 @@ internal static class ExposureDocument
 {
     public static AnswerShape Shape { get; } = AnswerShape.Of<ExposureVerdict>("exposure", typeof(ExposureFields));
 
-    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and page all show.</summary>
     public static AnswerDocument Of(GainChoiceAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
 
     /// <inheritdoc cref="Of(GainChoiceAnswer)"/>
@@ -63,7 +63,7 @@ internal static class ExposureDocument
                 ">full well",
                 ">range",
                 ">shortest",
-                ">well filled after",
+                $">{QuantityText.Number(100 * answer.Fill)} % full after",
                 $">read noise adds at {QuantityText.Number(answer.ExposureSeconds)} s",
                 "",
             ],
@@ -85,7 +85,7 @@ internal static class ExposureDocument
         );
 }
 
-/// <summary>What only <c>exposure</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>exposure</c> adds to the JSON document.</summary>
 internal sealed record ExposureFields(
     ModeSettings Advised,
     SkyRate Sky,

@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
-/// <summary>What an exposure and a gain setting say in words.</summary>
+/// <summary>The answer on exposure and gain setting in words.</summary>
 internal static class ExposureWords
 {
     private const double LongestInSeconds = 7200;
@@ -35,7 +35,7 @@ internal static class ExposureWords
         return answer.Verdict switch
         {
             ExposureVerdict.Answered =>
-                $"{use} at least {Shortest(answer)}: from there on read noise adds no more than {noise} to the noise of "
+                $"{use} at least {Shortest(answer)}: read noise then adds no more than {noise} to the noise of "
                     + "a light.",
             ExposureVerdict.LongEnough =>
                 $"{use} {asked}: long enough, read noise adds {share} to the noise of a light; {Shortest(answer)} "
@@ -51,18 +51,19 @@ internal static class ExposureWords
             largest = answer.Modes[0];
         string choice =
             answer.Modes.Count < 2 ? ""
-            : advised == largest ? $"Its read noise is drowned from {Time(largest.ExposureNeeded.Value)} on. "
+            : advised == largest ? $"The sky drowns its read noise from {Time(largest.ExposureNeeded.Value)} on. "
             : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
                 + $"{Time(largest.ExposureNeeded.Value)} or more under this sky. ";
         string well = advised.LongestExposure is { } longest
             ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
                 + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
+        string dark = advised.DarkRate is { Value: > 0 } rate ? $" and a dark current of {QuantityText.Of(rate)}" : "";
         return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
-            + $"{SkyFields.Named(answer.Sky)}{well}";
+            + $"{SkyFields.Named(answer.Sky)}{dark}{well}";
     }
 
-    // Advice that cannot be followed is none: sky and dark current would fill the well before the read noise drowns.
+    // Do not advise what cannot be done: sky and dark current would fill the well before the sky drowns the read noise.
     private static double? FullBefore(GainChoiceAnswer answer) =>
         answer.AdvisedRow.LongestExposure is { } longest && longest.Value < answer.ShortestUseful
             ? longest.Value

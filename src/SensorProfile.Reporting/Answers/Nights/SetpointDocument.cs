@@ -11,11 +11,11 @@ namespace SensorProfile.Reporting.Answers.Nights;
 internal static class SetpointDocument
 {
     private const double CurveStepShown = 5;
-    private const int MaxNightsShown = 24; // a year stands in its summary; all of it is in --json
+    private const int MaxNightsShown = 24; // a year is summarised; --json lists every night
 
     public static AnswerShape Shape { get; } = AnswerShape.Of<SetpointVerdict>("setpoint", typeof(SetpointFields));
 
-    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <summary>The answer that terminal, JSON and page all show.</summary>
     public static AnswerDocument Of(SetpointAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
 
     /// <inheritdoc cref="Of(SetpointAnswer)"/>
@@ -84,7 +84,7 @@ internal static class SetpointDocument
             yield return AnswerHint.GiveSelfHeating;
     }
 
-    /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
+    /// <summary>Labels for a camera without a cooler, which cannot be run at a chosen temperature.</summary>
     private static AnswerQuantity Worded(AnswerQuantity quantity, SetpointAnswer answer) =>
         quantity with
         {
@@ -163,7 +163,7 @@ internal static class SetpointDocument
     private static string Percent(double percent) => QuantityText.Number(percent, 2) + " %";
 }
 
-/// <summary>What only <c>setpoint</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>setpoint</c> adds to the JSON document.</summary>
 internal sealed record SetpointFields(
     SetpointLimit? Limit,
     SetpointBound Bound,

@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
-/// <summary>What the facts of a set point warn of.</summary>
+/// <summary>Warnings that follow from the facts of a set point.</summary>
 internal static class SetpointFindings
 {
     internal static IEnumerable<Finding> Of(SetpointAnswer answer)
@@ -15,7 +15,7 @@ internal static class SetpointFindings
             yield return new Finding(
                 FindingCodes.CoolerUnknown,
                 Severity.Note,
-                "The reach of the cooler was not given, so whether it holds this temperature was not checked."
+                "How far the cooler reaches was not given, so whether it can hold this temperature was not checked."
             );
         if (answer.Uncertain is { Low: double low, High: double high })
             yield return new Finding(
@@ -28,13 +28,13 @@ internal static class SetpointFindings
             yield return new Finding(
                 FindingCodes.ColderThanProfile,
                 Severity.Warning,
-                $"The darks end before the loss is kept; they cover {range}{add}."
+                $"No measured temperature is cold enough for the accepted loss; the darks cover {range}{add}."
             );
         if (answer.Bound == SetpointBound.WarmestMeasured)
             yield return new Finding(
                 FindingCodes.WarmerThanProfile,
                 Severity.Note,
-                $"The loss is kept at every temperature that was measured, {range}; a warmer sensor may do{add}."
+                $"Every measured temperature, {range}, is cold enough; a warmer sensor may do{add}."
             );
         if (answer.NightsBeyond.Count > 0)
             yield return new Finding(

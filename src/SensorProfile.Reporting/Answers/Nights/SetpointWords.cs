@@ -4,13 +4,13 @@ using SensorProfile.NoiseModel;
 namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>
-/// What a set point says in words. Every number comes from the answer's own point of its curve, so that sentence, table
-/// and plot cannot differ.
+/// A set point in words. Every number is read from the answer's own curve, so that sentence, table
+/// and plot cannot disagree.
 /// </summary>
 internal static class SetpointWords
 {
     private const double DiminishingPercent = 1,
-        ShortestAdvised = 10; // shorter lights are no way out, s
+        ShortestAdvised = 10; // s; advising shorter lights would help nobody
 
     internal static AnswerWords Of(SetpointAnswer answer) =>
         new(
@@ -30,7 +30,7 @@ internal static class SetpointWords
             answer.Quantities[QuantityNames.Setpoint] is not { } setpoint ? "no temperature"
             : answer.Limit is null ? QuantityText.Degrees(setpoint.Value)
             : cooled ? $"{QuantityText.Degrees(setpoint.Value)} (then {Added(answer.At)})"
-            : $"none that was measured ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
+            : $"no measured temperature ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
         string all = string.Join(
             "; ",
             answers.Select((a, i) => $"{(i == 0 ? "" : cooled ? "at " : "to ")}{At(a)} under a {a.Sky.Name}")
@@ -72,11 +72,11 @@ internal static class SetpointWords
             { Limit: SetpointLimit.Range } =>
                 $"{run} adds {Effect(answer)} there, more than {Accepted(answer)}{Add(answer)}.",
             { Limit: not null } => $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}.",
-            { Bound: SetpointBound.Air } => $"{run} then adds {Effect(answer)}, and the cooler has nothing to do.",
+            { Bound: SetpointBound.Air } => $"{run} then adds {Effect(answer)}, and no cooling is needed.",
             { Bound: SetpointBound.WarmestMeasured } => $"{run} then adds {Effect(answer)}; a warmer sensor may do.",
             _ => Deciding(answer.At) <= DiminishingPercent
-                ? $"{run} then adds {Effect(answer)}; colder gains less than 1 %."
-                : $"{run} then adds {Effect(answer)}, and colder gains no more than that.",
+                ? $"{run} then adds {Effect(answer)}; cooling further gains less than 1 %."
+                : $"{run} then adds {Effect(answer)}; cooling further gains no more than that.",
         };
     }
 
@@ -87,7 +87,7 @@ internal static class SetpointWords
             answer.Limit is null
             && answer.Quantities[QuantityNames.DiminishingReturns] is { } point
             && point.Value < at.Temperature
-                ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
+                ? $"; cooling below {QuantityText.Degrees(Math.Floor(point.Value))} gains less than 1 %"
                 : "";
         return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {AddedNoise.Of(at.ExtraTypical)} to the noise of a "
             + $"{Plain.Seconds(answer.ExposureSeconds)} light in the typical pixel"
@@ -123,12 +123,12 @@ internal static class SetpointWords
         string there = silent
             ? ""
             : $"; at {QuantityText.Degrees(warmest.Ambient)} it adds {AddedNoise.Of(worst)}"
-                + (warmest.Extrapolated ? $", by the law alone (measured: {Range(answer)})" : "");
-        string beyond = answer.NightsBeyond.Count > 0 ? $"; for {NightsBeyond(answer)} it cannot be told" : "";
+                + (warmest.Extrapolated ? $", extrapolated (measured: {Range(answer)})" : "");
+        string beyond = answer.NightsBeyond.Count > 0 ? $"; cannot tell for {NightsBeyond(answer)}" : "";
         return limit + there + Nights(answer) + beyond + ".";
     }
 
-    /// <summary>How many of the nights given keep the loss.</summary>
+    /// <summary>How many of the given nights stay within the loss.</summary>
     private static string Nights(SetpointAnswer answer)
     {
         if (answer.Nights.Count == 0)
@@ -151,15 +151,15 @@ internal static class SetpointWords
         + $"in a light of {Plain.Seconds(answer.ExposureSeconds)} under {SkyFields.Named(answer.Sky)}."
         + Cure(answer);
 
-    /// <summary>What to do about a loss that is not kept.</summary>
+    /// <summary>What to do when the accepted loss cannot be met.</summary>
     private static string Cure(SetpointAnswer answer)
     {
         if (answer.Bound == SetpointBound.WarmestMeasured && answer.Settling.Count > 0)
-            return $" To know about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
+            return $" To find out about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
         if (answer.Limit is null || answer.Quantities[QuantityNames.Setpoint] is null)
             return "";
         string law = answer is { Limit: SetpointLimit.Range, LawAsks: double asks }
-            ? $" By the law {QuantityText.Degrees(asks)} would keep it."
+            ? $" Extrapolated, {QuantityText.Degrees(asks)} would do."
             : "";
         string shorter = answer.ExposureWithinLoss is double seconds and >= ShortestAdvised
             ? $"expose no longer than {Plain.Duration(Math.Floor(seconds))}, "
@@ -185,7 +185,7 @@ internal static class SetpointWords
         };
 
     private static string Outside(SetpointAnswer answer) =>
-        answer.At.Extrapolated ? $", outside the measured range of {Range(answer)} and so by the law alone" : "";
+        answer.At.Extrapolated ? $", outside the measured range of {Range(answer)} and so extrapolated" : "";
 
     private static string Range(SetpointAnswer answer) =>
         $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";

@@ -37,7 +37,7 @@ internal static class DriftDocument
             CannotTell = !answer.Answered,
         };
 
-    /// <summary>The single pixels stand in hot-pixel-changes.csv.</summary>
+    /// <summary>Leaves out the single pixels: they are in hot-pixel-changes.csv.</summary>
     private static HotPixelDrift Summary(HotPixelDrift all) => all with { Pixels = [], Unchanged = [] };
 
     private static ProbeMember Member(ProbeOrAgeing probe) =>
@@ -127,7 +127,7 @@ internal static class DriftDocument
     private static string Mode(DriftAnswer answer, string mode) =>
         answer.Changes.Select(c => c.Mode).Distinct().Count() > 1 ? $" ({mode})" : "";
 
-    /// <summary>"darkRate" becomes "dark rate"; what compares two counts of one year is named by both.</summary>
+    /// <summary>"darkRate" becomes "dark rate"; a comparison of two counts within one year is named after both.</summary>
     private static string Words(string quantity) =>
         quantity switch
         {
@@ -151,7 +151,7 @@ internal static class DriftDocument
         value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
 }
 
-/// <summary>What only <c>drift</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>drift</c> adds to the JSON document.</summary>
 internal sealed record DriftFields(
     string Advice,
     IReadOnlyList<string> Retake,

@@ -29,11 +29,11 @@ internal static class DriftWords
             _ => new(Compared(answer), Reason(answer), answer.Outcome),
         };
 
-    /// <summary>What common practice says, where profiles were compared.</summary>
+    /// <summary>Rules of thumb, where profiles were compared.</summary>
     public static IReadOnlyList<string> RulesOfThumb(DriftAnswer answer) =>
         WasCompared(answer) ? [RuleOfThumb(answer.Years, answer.Outcome == DriftVerdict.Changed)] : [];
 
-    /// <summary>What a comparison warns of.</summary>
+    /// <summary>Warnings about a comparison.</summary>
     public static IEnumerable<Finding> Findings(DriftAnswer answer)
     {
         foreach (ProbeOrAgeing probe in answer.Probes.Where(p => p.Verdict != ProbeVerdict.None))
@@ -76,7 +76,7 @@ internal static class DriftWords
             ? ProbeOnly(drifted, answer.Years)
         : Unchanged(answer.Changes, answer.Years);
 
-    /// <summary>Age alone is a reason to check, never to throw away.</summary>
+    /// <summary>Age alone is a reason to check darks, never to throw them away.</summary>
     private static string RuleOfThumb(double years, bool changed) =>
         Yearly
         + (
@@ -84,14 +84,14 @@ internal static class DriftWords
                 ? "here the measurements say that the camera has changed, whatever the age of the darks; check the "
                     + "darks themselves against a few fresh ones."
             : years > 1
-                ? "these measurements give no reason to renew; age alone is a reason to check (against a few "
+                ? "these measurements give no reason to renew them; age alone is a reason to check (against a few "
                     + "fresh darks), never to throw darks away."
             : "the darks are younger than a year, and these measurements give no reason to renew them."
         )
-        + " The only published pace of a dark library that we know (an instrument in orbit, where radiation "
-        + "ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
+        + " The only published pace of ageing of a dark library that we know of (an instrument in orbit, where radiation "
+        + "ages sensors: ×1.10 to ×1.24 a year) is an upper bound for one on the ground.";
 
-    /// <summary>What troubles a picture most comes first; two measures of one thing are told once.</summary>
+    /// <summary>The changes that harm a picture most come first; two measures of the same thing are reported once.</summary>
     private static string Changed(
         IReadOnlyList<DriftChange> changes,
         IReadOnlyList<DriftTrend> trends,
@@ -135,12 +135,12 @@ internal static class DriftWords
             + $"{string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}"
             + (
                 probes.FirstOrDefault(p => p.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both) is { } drifted
-                    ? $"; the temperature probe's own drift of {Drift(drifted)} is taken out."
+                    ? $"; the temperature probe's own drift of {Drift(drifted)} has been taken out."
                     : "."
             );
     }
 
-    /// <summary>The probe's verdict rules: the sensor is as it was.</summary>
+    /// <summary>The sentence for a drifted probe: the sensor itself is unchanged.</summary>
     private static string ProbeOnly(ProbeOrAgeing drifted, double years) =>
         $"Keep the darks and set the cooler {ProbeWords.Setting(drifted.StepOfHotPixels!)}: the temperature probe has "
         + $"drifted by {Drift(drifted)} in {Years(years)}; the sensor itself shows no change beyond the errors.";
@@ -182,7 +182,7 @@ internal static class DriftWords
     private static string Unchanged(IReadOnlyList<DriftChange> changes, double years)
     {
         string seen = changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate) is { From.Value: > 0 } dark
-            ? $"; a change of the dark current by {Plain.Percent(dark.Detectable / dark.From.Value)} would have been seen"
+            ? $"; a change in dark current of {Plain.Percent(dark.Detectable / dark.From.Value)} would have been seen"
             : "";
         string blind = RetakeWords.SawDarks(changes) ? "" : "; the dark current and the hot pixels were not compared";
         return $"No change beyond the errors in {Years(years)}{seen}{blind}.";
@@ -203,8 +203,8 @@ internal static class DriftWords
                     + $"values{(answer.Trends.Count > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
                     + "explain. ";
         return of
-            + "The bar is so high that a sensor in which nothing changed would show even one such move in at "
-            + $"most {Plain.Percent(answer.Significance)} of reports like this one (rule of Holm).{probe}";
+            + "The bar is set so high that a sensor in which nothing changed would show even one such move in at "
+            + $"most {Plain.Percent(answer.Significance)} of reports like this one (Holm's rule).{probe}";
     }
 
     private static Finding PatchFinding(GrowingPatch patch) =>
@@ -213,9 +213,9 @@ internal static class DriftWords
             Severity.Warning,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{patch.NewPixels} new hot pixels stand together {patch.Where} (centre {patch.X:F0}, {patch.Y:F0}, "
+                $"{patch.NewPixels} new hot pixels cluster {patch.Where} (centre {patch.X:F0}, {patch.Y:F0}, "
                     + $"radius {patch.Radius:F0} px) where chance would put {patch.Expected:F1}: watch it, and take new "
-                    + $"darks so that they hold them."
+                    + $"darks that contain them."
             )
         );
 

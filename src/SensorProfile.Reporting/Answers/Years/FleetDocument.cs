@@ -9,8 +9,8 @@ namespace SensorProfile.Reporting.Answers.Years;
 
 /// <summary>The answer of <c>fleet</c>: every camera of an archive in one line.</summary>
 /// <remarks>
-/// Profiles of one camera name, frame size and colour filter form a camera; those that have several sessions are
-/// compared over the years, where two sensors under one name are told apart.
+/// Profiles with the same camera name, frame size and colour filter form a camera. Cameras with several sessions are
+/// compared over the years, which also tells apart two sensors under one name.
 /// </remarks>
 internal static class FleetDocument
 {
@@ -109,7 +109,7 @@ internal static class FleetDocument
         date.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
 
-/// <summary>What only <c>fleet</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>fleet</c> adds to the JSON document.</summary>
 internal sealed record FleetFields(IReadOnlyList<FleetCamera> Cameras, IReadOnlyList<RejectedFile> Refused);
 
 /// <summary>A camera of an archive.</summary>

@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>How long darks taken now will do, in words.</summary>
+/// <summary>How long darks taken now will last, in words.</summary>
 internal static class LibraryWords
 {
     public static string Of(LibraryForecast forecast)
@@ -17,7 +17,7 @@ internal static class LibraryWords
             string band = forecast.EarliestUtc is { } early
                 ? $" (95 %: {Month(early)} to {(forecast.LatestUtc is { } late ? Month(late) : "open end")})"
                 : "";
-            return $"If the trend goes on, darks taken now cost {what} from {Month(best)} on{band}; {Limit(forecast.Cause)}.";
+            return $"If the trend continues, darks taken now cost {what} from {Month(best)} on{band}; {Limit(forecast.Cause)}.";
         }
         return forecast.EarliestUtc is { } soonest
             ? "No date can be given: the dark current does not rise beyond its errors. At the steepest slope "
@@ -28,8 +28,8 @@ internal static class LibraryWords
     private static string Limit(LibraryLimit? cause) =>
         cause switch
         {
-            LibraryLimit.HotPixels => "the hot pixels that brighten set the limit",
-            LibraryLimit.NewHotPixels => "new hot pixels, which old darks lack, set the limit",
+            LibraryLimit.HotPixels => "brightening hot pixels set the limit",
+            LibraryLimit.NewHotPixels => "new hot pixels, missing from old darks, set the limit",
             LibraryLimit.Typical => "the ordinary pixels set the limit",
             LibraryLimit.Glow => "the glow sets the limit",
             _ => "the level of the background sets the limit",

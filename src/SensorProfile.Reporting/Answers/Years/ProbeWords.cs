@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>A temperature probe that drifted, or dark current that did, in words.</summary>
+/// <summary>Whether the temperature probe or the dark current drifted, in words.</summary>
 internal static class ProbeWords
 {
     public static string Of(ProbeOrAgeing judged) =>
@@ -15,11 +15,11 @@ internal static class ProbeWords
                 "The typical pixel changed and the hot pixels did not: the dark current itself changed, the temperature "
                     + "probe did not.",
             (ProbeVerdict.CannotTell, ProbeGap.NoMaps) =>
-                "Whether the sensor or its temperature probe changed cannot be told without the maps of both profiles, "
+                "Cannot tell whether the sensor or its temperature probe changed without the maps of both profiles, "
                     + "whose hot pixels would show it: keep the folder 'maps' beside each profile, or characterise the "
                     + "old frames again.",
             (ProbeVerdict.CannotTell, ProbeGap.FewHotPixels) =>
-                "Whether the sensor or its temperature probe changed cannot be told: too few hot pixels were seen well "
+                "Cannot tell whether the sensor or its temperature probe changed: too few hot pixels were measured well "
                     + "in both profiles.",
             (ProbeVerdict.CannotTell, _) =>
                 "The dark current changed, but the hot pixels fit both a probe that drifted and one that did not: more "
@@ -28,19 +28,19 @@ internal static class ProbeWords
             _ => "The dark current has not changed beyond its errors.",
         };
 
-    /// <summary>"0.98 °C higher": what brings the sensor back to its old temperature.</summary>
+    /// <summary>"0.98 °C higher": the setting that brings the sensor back to its old temperature.</summary>
     public static string Setting(Measurement hot) =>
         $"{Plain.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
 
     private static string Alone(Measurement hot) =>
         $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the "
         + "temperature probe drifted, and the dark current shows no change of its own beyond the errors. "
-        + $"Set the cooler {Setting(hot)} to come back to the old darks.";
+        + $"Set the cooler {Setting(hot)} to match the old darks again.";
 
     private static string Together(Measurement step, Measurement hot) =>
         $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel "
         + $"as if it were {Felt(step)}: most likely the temperature probe drifted and the dark current "
-        + "changed as well; hot pixels that aged too would look the same.";
+        + "changed as well; hot pixels that had aged too would look the same.";
 
     /// <summary>"0.3 °C colder".</summary>
     private static string Felt(Measurement step) =>

@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>What follows from a comparison in words: which frames to retake.</summary>
+/// <summary>Which frames to retake after a comparison, in words.</summary>
 internal static class RetakeWords
 {
     /// <summary>What to retake, with the reason; empty where nothing was compared.</summary>
@@ -20,21 +20,21 @@ internal static class RetakeWords
             p.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both
         );
         if (drifted is { StepOfHotPixels: { } step } && !retake.Contains(RetakeKind.Darks))
-            return $"Keep the darks from {since}: set the cooler {ProbeWords.Setting(step)}, and the sensor is at the "
+            return $"Keep the darks from {since}: set the cooler {ProbeWords.Setting(step)}, and the sensor is back at the "
                 + "temperature at which they were taken."
                 + (retake.Count > 0 ? $" Retake the {Joined(retake)}." : "");
         string probe = drifted is { StepOfHotPixels: { } moved }
-            ? " The temperature probe drifted (see below): at the same reading old darks were taken at another "
-                + $"temperature of the sensor; a setting {ProbeWords.Setting(moved)} gives it back."
+            ? " The temperature probe drifted (see below): at the same reading the sensor was at another temperature when the "
+                + $"old darks were taken; setting the cooler {ProbeWords.Setting(moved)} restores it."
             : "";
         if (retake.Count > 0)
         {
             string why =
                 retake[0] != RetakeKind.Darks ? ""
                 : hot is { New: > 0 } h
-                    ? $" Darks from {since} do not hold the {Plain.Whole(h.New)} pixels that turned hot "
+                    ? $" Darks from {since} do not contain the {Plain.Whole(h.New)} pixels that turned hot "
                         + $"since{(h.Patches.Count > 0 ? ", the patch among them" : "")}."
-                : $" Darks from {since} hold another dark current.";
+                : $" Darks from {since} contain another dark current.";
             string proof =
                 retake[0] == RetakeKind.Darks
                     ? " A check against 8 fresh darks says which masters still serve your stack."
@@ -42,17 +42,17 @@ internal static class RetakeWords
             return $"Retake the {Joined(retake)}.{why}{proof}{probe}";
         }
         if (!SawDarks(answer.Changes))
-            return $"Whether darks from {since} still hold cannot be told from these profiles: neither dark current nor hot "
-                + $"pixels were compared; a check against 8 fresh darks tells.{probe}";
+            return $"Cannot tell from these profiles whether darks from {since} still hold: neither dark current nor hot "
+                + $"pixels were compared; a check against 8 fresh darks would tell.{probe}";
         return (
                 answer.Outcome == DriftVerdict.Changed
-                    ? "Your darks may stay: what changed is not in them. Use the newest profile for gain and levels."
-                    : $"Nothing to retake: as far as profiles can tell, darks from {since} still hold; a check against 8 "
-                        + "fresh darks makes sure."
+                    ? "Keep your darks: what changed does not affect them. Use the newest profile for gain and levels."
+                    : $"Nothing to retake: as far as profiles can tell, darks from {since} still hold; check against 8 "
+                        + "fresh darks to be sure."
             ) + probe;
     }
 
-    /// <summary>Whether anything that stands in a dark was compared.</summary>
+    /// <summary>Whether any quantity that affects darks was compared.</summary>
     internal static bool SawDarks(IReadOnlyList<DriftChange> changes) =>
         changes.Any(c =>
             c.Quantity is QuantityNames.DarkRate or QuantityNames.DarkRateByPixel or QuantityNames.NewLessHealed

@@ -2,7 +2,7 @@ using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Content.Blocks;
 
-/// <summary>A small table to be read, not computed with (those are the CSV files).</summary>
+/// <summary>A small table for reading; tables for computing are the CSV files.</summary>
 /// <param name="Header">Column heads.</param>
 /// <param name="Rows">Cells as printed, as many as there are heads.</param>
 /// <param name="Widths">Shares of the width, one for each column.</param>
@@ -13,7 +13,7 @@ internal sealed record TableBlock(
 ) : Block
 {
     /// <summary>The table of an answer, laid out once for terminal and page.</summary>
-    /// <param name="table">The table; heads of numbers begin with ">" and stand together.</param>
+    /// <param name="table">The table; heads of number columns begin with ">" and are adjacent.</param>
     /// <param name="widths">Shares of the width, one for each column.</param>
     public static TableBlock Of(AnswerTable table, params IReadOnlyList<double> widths)
     {
@@ -26,14 +26,14 @@ internal sealed record TableBlock(
     }
 
     /// <summary>
-    /// Index of the first column that holds numbers: it and the following are set to the right, up to
+    /// Index of the first column of numbers: it and those after it are right-aligned, up to
     /// <see cref="LastNumberColumn"/>.
     /// </summary>
     public int FirstNumberColumn { get; init; } = int.MaxValue;
 
-    /// <summary>Index of the last column that holds numbers.</summary>
+    /// <summary>Index of the last column of numbers.</summary>
     public int LastNumberColumn { get; init; } = int.MaxValue;
 
-    /// <summary>Whether the cells of a column are numbers, set to the right.</summary>
+    /// <summary>Whether the cells of a column are numbers, hence right-aligned.</summary>
     public bool IsNumber(int column) => column >= FirstNumberColumn && column <= LastNumberColumn;
 }

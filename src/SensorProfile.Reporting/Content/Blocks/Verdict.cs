@@ -15,12 +15,12 @@ internal enum Verdict
     /// <summary>A number that was asked for is missing.</summary>
     CannotTell,
 
-    /// <summary>Of a comparison over the years: nothing beyond the errors.</summary>
+    /// <summary>Comparison over the years: no change beyond the errors.</summary>
     Unchanged,
 
-    /// <summary>Of a comparison over the years: something changed beyond the errors.</summary>
+    /// <summary>Comparison over the years: something changed beyond the errors.</summary>
     Changed,
 
-    /// <summary>Of master darks: at least one must be taken again.</summary>
+    /// <summary>Master darks: at least one must be retaken.</summary>
     Retake,
 }

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
 /// What to do with the camera, short enough for a phone beside the telescope: how cold, how long, how many darks and how
-/// near, what to take again, when to come back.
+/// close, what to retake, when to measure again.
 /// </summary>
 internal static class CardContent
 {
@@ -24,7 +24,7 @@ internal static class CardContent
             ),
             new ReportSection("For all settings", null, [.. Upkeep(profile)]),
         ];
-        if (profile.Modes.Count <= 1) // one part then, without a heading
+        if (profile.Modes.Count <= 1) // a single part needs no heading
             sections = [new ReportSection(null, null, [.. sections.SelectMany(s => s.Blocks)])];
         string date = profile.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return new ReportDocument(profile.Camera.Name, $"Measured {date}", profile.CreatedUtc, sections)
@@ -59,17 +59,17 @@ internal static class CardContent
                 .Select(f => f.Message)
                 .Distinct(),
         ];
-        yield return new SubheadingBlock("What to take again, or to mind");
+        yield return new SubheadingBlock("What to retake, or to watch");
         if (minded.Length == 0)
             yield return new TextBlock("Nothing: no finding speaks against these frames.");
         else
             yield return new ListBlock([
                 .. minded.Take(MostFindings),
                 .. minded.Length > MostFindings
-                    ? (string[])[$"{QuantityText.Count(minded.Length - MostFindings)} more stand in the report."]
+                    ? (string[])[$"{QuantityText.Count(minded.Length - MostFindings)} more are in the report."]
                     : [],
             ]);
-        yield return new SubheadingBlock("When to come back");
+        yield return new SubheadingBlock("When to measure again");
         yield return new TextBlock(
             "In a year (common practice, no source), or as soon as new darks no longer fit: measure again and compare both "
                 + "profiles."

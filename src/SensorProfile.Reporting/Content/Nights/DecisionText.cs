@@ -8,7 +8,7 @@ namespace SensorProfile.Reporting.Content.Nights;
 /// <summary>Numbers of the decisions as the pages print them.</summary>
 internal static class DecisionText
 {
-    /// <summary>"−6.12 ± 0.15 °C", or what stands in its place.</summary>
+    /// <summary>"−6.12 ± 0.15 °C", or the text for a missing value.</summary>
     public static string Of(DecisionAnswer answer, string name, string absent) =>
         answer.Quantities.GetValueOrDefault(name) is { } value ? QuantityText.Of(value) : absent;
 

@@ -16,7 +16,7 @@ internal static class ExposureBlocks
                 "Full well",
                 "Range",
                 "Shortest useful",
-                "Well filled after",
+                $"{DecisionText.Percent(100 * answer.Fill)} full after",
                 $"Read noise adds at {QuantityText.Number(answer.ExposureSeconds)} s",
             ],
             [
@@ -43,7 +43,7 @@ internal static class ExposureBlocks
     /// <summary>One row for each sky, at the setting that is advised there.</summary>
     public static TableBlock Skies(IReadOnlyList<GainChoiceAnswer> skies) =>
         new(
-            ["Sky", "Setting", "Shortest useful", "Sky and dark fill half the well after"],
+            ["Sky", "Setting", "Shortest useful", "Sky and dark current fill half the well after"],
             [
                 .. skies.Select(sky =>
                     (IReadOnlyList<string>)

@@ -20,7 +20,7 @@ internal static class FlatBlocks
                 figures.Next(),
                 $"What the master flat costs a stack of {stacks[0].Stack.Lights} lights of "
                     + $"{QuantityText.Number(stacks[0].Stack.ExposureSeconds)} s under {DecisionText.Under(stacks[0].Sky)}, "
-                    + $"against the number of flats at {FlatPlanWords.At(stacks[0].Level)}. The marks stand at the fewest "
+                    + $"against the number of flats at {FlatPlanWords.At(stacks[0].Level)}. The marks show the fewest "
                     + "flats that stay within the accepted loss; the rule of thumb of 20 to 30 (common practice, no source) "
                     + "is dashed.",
                 [panel]

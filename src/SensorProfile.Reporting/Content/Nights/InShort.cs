@@ -5,10 +5,10 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Nights;
 
-/// <summary>What to do tonight, in the sentences of the commands: the first thing in a report.</summary>
+/// <summary>What to do tonight, in the sentences of the commands; it opens the report.</summary>
 internal static class InShort
 {
-    /// <summary>What all of it is for.</summary>
+    /// <summary>The conditions that the sentences hold for.</summary>
     public static string Conditions =>
         $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a {NightAnswers.Sky.Name}";
 
@@ -28,7 +28,7 @@ internal static class InShort
         if (answers.Setpoints is [{ } setpoint, ..])
             yield return ("How cold", SetpointWords.Of(setpoint).Sentence);
         if (answers.Exposures is [{ } exposure, ..])
-            yield return ("How long", ExposureWords.Of(exposure).Sentence);
+            yield return ("How long to expose", ExposureWords.Of(exposure).Sentence);
         if (answers.DitheredCounts is [{ } count, ..])
             yield return (
                 $"How many darks, with {NightAnswers.Positions} dither positions",
@@ -41,10 +41,10 @@ internal static class InShort
             );
         if (answers.Dithered is [{ } dithered, ..])
             yield return (
-                $"How near, with {NightAnswers.Positions} positions and outliers rejected",
+                $"How close darks must be, with {NightAnswers.Positions} dither positions and outliers rejected",
                 ToleranceWords.Of(dithered).Sentence
             );
         if (answers.Still is [{ } still, ..])
-            yield return ("How near, without dithering", ToleranceWords.Of(still).Sentence);
+            yield return ("How close darks must be, without dithering", ToleranceWords.Of(still).Sentence);
     }
 }

@@ -13,8 +13,8 @@ internal static class ListBlocks
     private const string Box = "[  ]"; // to tick by hand
 
     /// <summary>
-    /// The masters of a plan; the interval of each number of frames stands beside it where it is wider than that
-    /// number.
+    /// The masters of a plan; each number of frames is followed by its interval where that is wider than the
+    /// number itself.
     /// </summary>
     public static TableBlock Masters(PlanAnswer answer)
     {

@@ -40,8 +40,8 @@ internal static class MatchBlocks
         };
 
     /// <summary>
-    /// Every light set against every dark set; of very many the best of each light set, for the table beside the page
-    /// holds all.
+    /// Every light set against every dark set; of very many, only the best of each light set, since the CSV table beside
+    /// the page holds all.
     /// </summary>
     public static TableBlock Pairs(MatchAnswer answer) =>
         new(
@@ -70,7 +70,7 @@ internal static class MatchBlocks
         answer.Pairs.Count <= MaxPairs
             ? "Every light set against every dark set"
             : $"The {BestOfMany} best dark sets of every light set (all {QuantityText.Count(answer.Pairs.Count)} "
-                + "pairs stand in dark-match.csv)";
+                + "pairs are in dark-match.csv)";
 
     /// <summary>
     /// The lights of every set through the night, where the tolerance is known or the temperature moved; null when
@@ -89,9 +89,9 @@ internal static class MatchBlocks
             ? null
             : new FigureBlock(
                 1,
-                "Sensor temperature of every light through the night. The darks stand as a dashed line; the "
-                    + "shaded band holds the lights that they serve one by one. Hollow marks lie outside of it. Without "
-                    + "a band the tolerance is not known.",
+                "Sensor temperature of every light through the night. The dashed line marks the darks; the "
+                    + "shaded band holds the lights that they serve one by one. Hollow marks lie outside it. Without "
+                    + "a band, the tolerance is not known.",
                 panels
             );
     }

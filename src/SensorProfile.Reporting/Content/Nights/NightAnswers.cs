@@ -11,15 +11,15 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
-/// What a mode means for usual nights: lights of 300 s, 40 to a stack, under the default sky, at the set point that
-/// follows: the same questions as the commands ask when nothing is said, and so the same answers.
+/// What a mode means for usual nights: lights of 300 s, 40 to a stack, under the default sky, at the profile's set
+/// point. These are the defaults of the commands, so the answers agree with theirs.
 /// </summary>
 /// <param name="Setpoints">How cold; empty when the profile cannot say.</param>
 /// <param name="Still">How far off the darks may be without dithering; empty likewise.</param>
 /// <param name="Dithered">The same with <see cref="Positions"/> dither positions and outliers rejected.</param>
 /// <param name="Counts">How many darks without dithering.</param>
 /// <param name="DitheredCounts">How many darks with dithering.</param>
-/// <param name="Exposures">How long a light must be.</param>
+/// <param name="Exposures">How long to expose.</param>
 /// <param name="Refusals">Why some of it could not be answered.</param>
 internal sealed record NightAnswers(
     IReadOnlyList<SetpointAnswer> Setpoints,
@@ -49,13 +49,13 @@ internal sealed record NightAnswers(
     /// <summary>The same with dithering.</summary>
     public IReadOnlyList<FlatPlanAnswer> DitheredFlats { get; init; } = [];
 
-    /// <summary>Scale over which residuals are smooth, px; null judges them against one pixel's noise.</summary>
+    /// <summary>Scale over which residuals are judged as smooth, px; null judges them against the noise of one pixel.</summary>
     public double? SmoothPixels { get; init; }
 
     /// <summary>Temperature of the lights; null when the profile cannot say.</summary>
     public AssumedTemperature? Temperature { get; init; }
 
-    /// <summary>Asks every question of a mode; what the profile cannot answer is left out and said.</summary>
+    /// <summary>Asks every question about a mode; what the profile cannot answer is left out and its refusal kept.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
     /// <param name="smoothPixels">Scale over which residuals of glow and level are smooth, px; null for the noise of one

@@ -10,8 +10,8 @@ using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
-/// What the measured camera means at night, under the default sky: how cold, how near the darks, how many, how long a
-/// light.
+/// What the measurements mean at night, under the default sky: how cold, how close the darks, how many, how long to
+/// expose.
 /// </summary>
 internal static class NightsSection
 {
@@ -25,8 +25,8 @@ internal static class NightsSection
                     + $"{NightAnswers.Sky.Name}, {DecisionText.Rate(NightAnswers.Sky)} "
                     + $"({string.Join("; ", NightAnswers.Sky.Assumptions)})"
                     + (answers.Temperature is { } taken ? $"; the darks are judged at {taken.Words}" : "")
-                    + ". For your own exposure, stack and sky ask sensorprofile setpoint, darks match, darks plan, "
-                    + "flats plan and exposure: each of them writes a page like this."
+                    + ". For your own exposure, stack and sky, ask sensorprofile setpoint, darks match, darks plan, "
+                    + "flats plan and exposure: each writes a page like this."
             ),
         };
         if (answers.Setpoints.Count > 0)
@@ -52,7 +52,7 @@ internal static class NightsSection
         ];
         if (rules.Length > 0)
             blocks.AddRange([new SubheadingBlock("For comparison, without dithering"), new ListBlock(rules)]);
-        return new ReportSection("What follows for your nights", context.Label, blocks);
+        return new ReportSection("What this means for your nights", context.Label, blocks);
     }
 
     private static IEnumerable<Block> Cold(ModeContext context, NightAnswers answers)
@@ -61,7 +61,7 @@ internal static class NightsSection
         yield return new TextBlock(
             "The warmest sensor at which dark current adds no more than "
                 + $"{DecisionText.Percent(100 * answers.Setpoints[0].Loss)} to the noise of a light. With a cooler, set "
-                + "it there; without one, warmer nights cost more, as the curve says."
+                + "it there; without one, warmer nights cost more, as the curve shows."
         );
         if (SetpointBlocks.Figure(answers.Setpoints, context.Figures, Table(context, "setpoint")) is { } figure)
             yield return figure;
@@ -70,7 +70,7 @@ internal static class NightsSection
 
     private static IEnumerable<Block> Near(ModeContext context, NightAnswers answers)
     {
-        yield return new SubheadingBlock("How far off may the darks be");
+        yield return new SubheadingBlock("How far off the darks may be");
         if (
             answers.Dithered.Count > 0
             && ToleranceBlocks.Figure(
@@ -109,7 +109,7 @@ internal static class NightsSection
                 $"What the noise of the master dark costs a stack of {NightAnswers.Lights} lights of "
                     + $"{NightAnswers.ExposureSeconds} s that is not dithered, against the number of darks in the "
                     + "master. "
-                    + "The marks stand at the fewest darks that stay within the accepted loss; the rule of thumb of "
+                    + "The marks show the fewest darks that stay within the accepted loss; the rule of thumb of "
                     + "20 (common practice, no source) is dashed.",
                 "darks-needed"
             );
@@ -151,7 +151,7 @@ internal static class NightsSection
         if (FlatBlocks.Figure(context.Figures, Table(context, "flats-needed"), stacks) is { } figure)
             yield return figure;
         yield return new TableBlock(
-            ["Stack", "Flats", "Mean level", "Cost of 20 flats", "Cost of what flats leave on flats"],
+            ["Stack", "Flats", "Mean level", "Cost of 20 flats", "Cost of the flat-field residual"],
             [
                 .. stacks.Select(answer =>
                     (IReadOnlyList<string>)
@@ -186,10 +186,10 @@ internal static class NightsSection
 
     private static IEnumerable<Block> Long(NightAnswers answers)
     {
-        yield return new SubheadingBlock("How long a light");
+        yield return new SubheadingBlock("How long to expose");
         yield return ExposureBlocks.Skies(answers.Exposures);
         yield return new TextBlock(
-            "From there on read noise adds no more than 5 % to the noise of a light; longer ones gain little and "
+            "Read noise then adds no more than 5 % to the noise of a light; longer exposures gain little and "
                 + "lose stars to saturation, long before sky and dark current fill the well."
         );
     }

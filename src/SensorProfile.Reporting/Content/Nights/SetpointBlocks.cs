@@ -17,16 +17,16 @@ internal static class SetpointBlocks
             + "against the temperature of the sensor. ";
         string lines =
             skies.Count == 1
-                ? "Blue: the typical pixel with its 95 % band; vermillion: the pixel that "
+                ? "Blue: the typical pixel with its 95 % band; vermillion: the level that "
                     + $"{QuantityText.Number(100 * first.Share)} % of the pixels do not exceed. "
-                : $"Solid: the pixel that {QuantityText.Number(100 * first.Share)} % do not exceed; dotted: the "
-                    + "typical pixel; the marks stand at the temperature that each sky asks for. ";
+                : $"Solid: the level that {QuantityText.Number(100 * first.Share)} % of the pixels do not exceed; dotted: the "
+                    + "typical pixel; the marks show the temperature that each sky asks for. ";
         return what
             + lines
-            + "Outside the measured range the temperature law speaks alone."
+            + "Outside the measured range the curve is extrapolated by the temperature law."
             + (
                 first.ColdestHeld is { } held
-                    ? $" On the warmest of the nights the cooler holds {QuantityText.Temperature(held)}."
+                    ? $" On the warmest night the cooler holds {QuantityText.Temperature(held)}."
                     : ""
             );
     }
@@ -36,7 +36,7 @@ internal static class SetpointBlocks
     {
         string share = $"{QuantityText.Number(100 * skies[0].Share)} % of pixels";
         return new TableBlock(
-            ["Sky", "e⁻/px/s", "Advised", "Typical pixel", share, "1 % left below"],
+            ["Sky", "e⁻/px/s", "Advised", "Typical pixel", share, "< 1 % gain below"],
             [
                 .. skies.Select(sky =>
                     (IReadOnlyList<string>)

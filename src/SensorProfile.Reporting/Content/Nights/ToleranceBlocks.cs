@@ -76,7 +76,7 @@ internal static class ToleranceBlocks
         : QuantityText.Of(value);
 
     private static string Caption(ToleranceAnswer answer) =>
-        "How much of each limit is used up by darks that are warmer or colder than the lights, for "
+        "How much of each limit is used up by darks warmer or colder than the lights, for "
         + $"{answer.Stack.Lights} lights of {QuantityText.Number(answer.Stack.ExposureSeconds)} s at "
         + $"{QuantityText.Temperature(answer.Stack.TemperatureCelsius)} "
         + $"under {DecisionText.Under(answer.Sky)}. Above 1 a limit is broken; the first line to reach it sets "

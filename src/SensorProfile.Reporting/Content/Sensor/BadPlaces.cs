@@ -8,7 +8,7 @@ internal static class BadPlaces
     private const double Crowded = 1.5,
         Sigmas = 4; // times an even share, and standard deviations of counting
 
-    /// <summary>One sentence for each kind of blemish, the worst kind first; also what is not there.</summary>
+    /// <summary>One sentence for each kind of blemish, the worst kind first; kinds that are absent are mentioned too.</summary>
     /// <param name="pattern">The fixed pattern.</param>
     /// <param name="pixels">Pixels of the sensor; 0 when unknown.</param>
     public static IReadOnlyList<string> Sentences(FixedPatternProfile pattern, long pixels) =>
@@ -95,7 +95,7 @@ internal static class BadPlaces
         string largestWords = $"{QuantityText.Count(largest.Pixels)} of them near column {largest.X}, row {largest.Y}";
         return count == 1
             ? $"Three or more hot pixels touch in one place: {largestWords}."
-            : $"Three or more hot pixels touch in {QuantityText.Count(count)} places; most of all {largestWords}.";
+            : $"Three or more hot pixels touch in {QuantityText.Count(count)} places; the largest group: {largestWords}.";
     }
 
     private static string? Lines(FixedPatternProfile pattern)
@@ -134,7 +134,7 @@ internal static class BadPlaces
                 .Where(k => k.Count > 0)
                 .Select(k => $"{QuantityText.Count(k.Count)} {(k.Count == 1 ? Singular(k.Words) : k.Words)}"),
         ];
-        return parts.Length == 0 ? null : $"Of all pixels {string.Join(", ", parts)}.";
+        return parts.Length == 0 ? null : $"Of all pixels, {string.Join(", ", parts)}.";
     }
 
     private static string Singular(string words) =>

@@ -33,7 +33,7 @@ internal static class BadPlacesSection
             "dark-rate" => Picture(
                 context,
                 PicturePlot.Of(picture, Marks(pattern, picture), []),
-                $"{picture.Title}{At(pattern)}: grey by the key at the right, "
+                $"{picture.Title}{At(pattern)}: grey scale at the right, "
                     + $"{(picture.Logarithmic ? "in equal ratios" : "in equal steps")}; blue was not measured. Each "
                     + "point is the mean of a square of pixels, or its hottest pixel where that is hot. The first row "
                     + "of the file is at the top.",
@@ -42,7 +42,7 @@ internal static class BadPlacesSection
             "defects" => Picture(
                 context,
                 PicturePlot.Of(picture, [], Words(pattern, picture)),
-                "Defect pixels by kind; a point shows the gravest defect of its square of pixels. The words give "
+                "Defect pixels by kind; a point shows the gravest defect of its square of pixels. The labels give "
                     + "the hot pixels in each ninth of the sensor.",
                 "places"
             ),
@@ -78,7 +78,7 @@ internal static class BadPlacesSection
             IEnumerable<(double, double)> places
         )
         {
-            // A mark at the very edge would be cut in two.
+            // Moved inwards: a mark at the very edge would be cut in two.
             (double, double)[] all =
             [
                 .. places.Select(p =>

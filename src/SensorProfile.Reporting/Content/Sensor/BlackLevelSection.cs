@@ -25,9 +25,9 @@ internal static class BlackLevelSection
                 context.Figure(
                     panels,
                     "All hot pixels brighten together when the sensor warms, whatever its probe says. Left: "
-                        + "temperature of each set of darks by its hot pixels less its readings, against the longest "
+                        + "temperature of each set of darks by its hot pixels minus the probe's reading, against the longest "
                         + "exposure at that temperature. Right: change from the first to the last frame of a set, by the "
-                        + "hot pixels and by the probe. Bars are of 95 %.",
+                        + "hot pixels and by the probe. Bars: 95 %.",
                     "hot-pixel-thermometer",
                     2
                 )
@@ -44,9 +44,9 @@ internal static class BlackLevelSection
         if (BlackLevelPlot.Of(level) is { } panel)
             yield return context.Figure(
                 panel,
-                "Above: sensor temperature as read. Below: level of every bias and dark frame, its dark signal "
-                    + "taken off; the line is what drift with time and temperature and the first frames after a pause "
-                    + "make of it. A steady black level is a flat row of points.",
+                "Top: sensor temperature as read. Bottom: level of every bias and dark frame, with its dark signal "
+                    + "subtracted; the line is the fitted drift with time and temperature and the step of the first frames after a "
+                    + "pause. A steady black level is a flat row of points.",
                 "black-level"
             );
         (string Name, Measurement? Value)[] rows =
@@ -55,9 +55,9 @@ internal static class BlackLevelSection
             ("Scatter from set to set", level.SetScatter),
             ("Drift with time", level.DriftPerHour),
             ("Change with temperature", level.DriftPerDegree),
-            ("Change with exposure, dark signal apart", level.DriftPerSecond),
+            ("Change with exposure, without dark signal", level.DriftPerSecond),
             ("First frame after a pause", level.FirstFrameDifference),
-            ("Smallest dark current that can be seen", level.SmallestDarkCurrent),
+            ("Smallest dark current that can be detected", level.SmallestDarkCurrent),
         ];
         yield return new TableBlock(
             ["Black level", "Value", "Unit"],
@@ -98,7 +98,7 @@ internal static class BlackLevelSection
                     and var seconds
                 ? $"With exposures up to {QuantityText.Number(seconds)} s a dark current below "
                     + $"{QuantityText.Number(s.Value, 2)} e⁻/px/s would be lost in these movements."
-                : "What that leaves of the dark current cannot be told from these frames.";
+                : "Cannot tell from these frames how small a dark current would still show.";
         return jitter + limit;
     }
 

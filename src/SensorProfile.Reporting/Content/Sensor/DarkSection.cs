@@ -32,7 +32,7 @@ internal static class DarkSection
                 levels,
                 "Dark signal at each temperature; the slope of the line, times the gain, is the dark current. "
                     + "Each plot has its own scale. "
-                    + "Filled, solid: the median pixel, without what noise adds to the median of a frame. Hollow, "
+                    + "Filled, solid: the median pixel, corrected for what noise adds to the median of a frame. Hollow, "
                     + "dashed: the mean of all pixels. The mean lies above the median because hot pixels pull it "
                     + "up. Bars: 95 %.",
                 "dark-signal",
@@ -75,9 +75,9 @@ internal static class DarkSection
             blocks.Add(Points(dark.Points));
         if (dark?.Models.Count > 0)
             blocks.AddRange([
-                new SubheadingBlock("The laws that were compared"),
+                new SubheadingBlock("The laws compared"),
                 new TextBlock(
-                    "By the corrected Akaike criterion, counted from the best law. The doubling law stays unless "
+                    "By the corrected Akaike criterion, relative to the best law. The doubling law is kept unless "
                         + "another is lower by more than 6."
                 ),
                 Models(dark),
@@ -89,9 +89,9 @@ internal static class DarkSection
     {
         string what = dark.Form == DarkForm.Variance ? "the rate from the variance" : "the median pixel";
         string law = dark.Selected is { } name
-            ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its band is of 95 % and holds the "
-                + "spread between the possible laws; it is dashed where nothing was measured: do not rely on it "
-                + "there. Below, what the law leaves. "
+            ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its 95 % band includes the "
+                + "spread between the plausible laws; it is dashed where nothing was measured: do not rely on it "
+                + "there. Below: residuals from the law. "
             : "Too few temperatures for a law: the points stand alone. ";
         return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are those of "
             + "the sensor's own probe, which may differ from the pixels by degrees.";

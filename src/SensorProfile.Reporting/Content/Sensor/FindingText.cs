@@ -1,6 +1,6 @@
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>What stands under a finding.</summary>
+/// <summary>The small print under a finding.</summary>
 internal static class FindingText
 {
     private const int FramesShown = 3;

@@ -60,7 +60,7 @@ internal static class GlowBlocks
         if (shown.Length > 0)
             yield return new FigureBlock(
                 context.Figures.Next(),
-                $"{Titles(shown)}. " + "Grey by the key; the first row of the file is at the top.",
+                $"{Titles(shown)}. " + "Grey scale at the right; the first row of the file is at the top.",
                 [.. shown.Select(p => PicturePlot.Of(p, [], [], 2))]
             )
             {
@@ -75,14 +75,14 @@ internal static class GlowBlocks
             yield return context.Figure(
                 laws,
                 "How the strongest glow grows: its signal against exposure at each temperature (line: in "
-                    + "proportion), and its rate against temperature beside that of the typical pixel. Bars are of 95 "
+                    + "proportion), and its rate against temperature beside that of the typical pixel. Bars: 95 "
                     + "%.",
                 "glow-rates",
                 2
             );
     }
 
-    /// <summary>What the laws mean.</summary>
+    /// <summary>What the laws of growth mean in practice.</summary>
     private static string? Growth(ModeProfile mode, GlowRegion glow)
     {
         string? exposure =

@@ -34,9 +34,9 @@ internal static class LightSection
             blocks.Add(
                 context.Figure(
                     linearity,
-                    "Deviation of the flat levels from a straight line through 5 % to 95 % of saturation, with bars "
-                        + "of 95 % from the level alone: "
-                        + "a lamp that drifts shows here too. "
+                    "Deviation of the flat levels from a straight line through 5 % to 95 % of saturation. The bars (95 %) "
+                        + "hold the uncertainty of the level alone: "
+                        + "a drifting lamp shows here too. "
                         + Linearity(context.Mode),
                     "photon-transfer"
                 )
@@ -59,12 +59,12 @@ internal static class LightSection
     {
         if (mode.FlatResidual is not { } pixels || mode.FlatResidualOverAreas is not { } areas)
             yield break;
-        yield return new SubheadingBlock("What flats leave on flats");
+        yield return new SubheadingBlock("Flat-field residual");
         yield return new TextBlock(
             "Half of the flats of one level, taken as a master flat, calibrate the other half; what is left beyond photon "
                 + $"noise is {QuantityText.Of(pixels)} of the signal from pixel to pixel and {QuantityText.Of(areas)} over "
-                + "areas of 32 × 32 px: response, dust and lamp as far as flats do not take them out. No number of flats "
-                + "makes it less; lights taken under other conditions may keep more."
+                + "areas of 32 × 32 px: response, dust and lamp that flats do not remove. Taking more flats does not "
+                + "reduce it; lights taken under other conditions may keep more."
         );
     }
 
@@ -73,14 +73,14 @@ internal static class LightSection
         PhotonTransferCurve first = transfer.Curves[0];
         string ends = first.SaturatedBy switch
         {
-            SaturationCause.Adc => " The codes end before the pixels are full.",
-            SaturationCause.Pixel => " The variance falls before the codes end: the pixels are full.",
+            SaturationCause.Adc => " The converter reaches its highest code before the pixels are full.",
+            SaturationCause.Pixel => " The variance falls before the highest code: the pixels are full.",
             _ => "",
         };
         return "Photon transfer: the variance of a pair of flats grows with the signal, and the slope is the gain. "
-            + "Filled points entered the fit; the line ends with the fit. "
-            + "Below, what the chosen fit "
-            + $"leaves{(transfer.Curves.Count == 1 && first.GainCurved is not null ? ", and the line of the other fit" : "")}. "
+            + "Filled points were fitted; the line spans the fit. "
+            + "Below: residuals of the chosen "
+            + $"fit{(transfer.Curves.Count == 1 && first.GainCurved is not null ? ", and the other fit as a line" : "")}. "
             + $"Bars: 95 %.{ends}";
     }
 

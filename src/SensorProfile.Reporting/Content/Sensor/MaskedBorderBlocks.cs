@@ -4,7 +4,7 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>What the pixels under the mask say, beside what the others say.</summary>
+/// <summary>What the masked pixels show, compared with those that see light.</summary>
 internal static class MaskedBorderBlocks
 {
     private const double Sigmas = 4;
@@ -44,9 +44,9 @@ internal static class MaskedBorderBlocks
         if (moved.Length == 0)
             return place
                 + FormattableString.Invariant(
-                    $"In all {judged.Length} sets of darks their level rose as their own dark "
+                    $"In all {judged.Length} sets of darks their level rose as much as their own dark "
                 )
-                + "charge must lift it, so nothing but charge moved the level.";
+                + "charge explains, so nothing else moved the level.";
         MaskedBorderSet worst = moved.MaxBy(s => Math.Abs(s.Shift!.Value))!;
         return place
             + FormattableString.Invariant($"In {moved.Length} of {judged.Length} sets of darks their level moved by ")

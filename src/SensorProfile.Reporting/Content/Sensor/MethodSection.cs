@@ -5,7 +5,7 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>How the numbers came about: frames, settings, methods, sources, cautions.</summary>
+/// <summary>How the numbers were obtained: frames, settings, methods, sources, cautions.</summary>
 internal static class MethodSection
 {
     private const int FilesShown = 40;
@@ -33,7 +33,7 @@ internal static class MethodSection
             blocks.AddRange([new SubheadingBlock("Settings"), Settings(profile.Modes)]);
         blocks.AddRange([new SubheadingBlock("Methods and sources"), new ListBlock(Sources.All)]);
         blocks.AddRange([new SubheadingBlock("Cautions"), new ListBlock(Cautions.OfProfile(profile))]);
-        return new ReportSection("How these numbers came about", null, blocks);
+        return new ReportSection("How these numbers were obtained", null, blocks);
     }
 
     private static TableBlock Rejected(IReadOnlyList<RejectedFile> files)
@@ -58,12 +58,12 @@ internal static class MethodSection
                             Number(mode.Settings.Offset),
                             Number(mode.Settings.Iso),
                             mode.Settings.Binning,
-                            mode.Settings.Readout ?? "not said",
+                            mode.Settings.Readout ?? "not stated",
                         ]
                 ),
             ],
             [0.2, 0.2, 0.2, 0.2, 0.2]
         );
 
-    private static string Number(double? setting) => setting is { } value ? QuantityText.Number(value) : "not said";
+    private static string Number(double? setting) => setting is { } value ? QuantityText.Number(value) : "not stated";
 }

@@ -26,9 +26,9 @@ internal sealed record ModeContext(
     public FigureBlock Figure(IReadOnlyList<Panel> panels, string caption, string table, int columns) =>
         new(Figures.Next(), caption, panels) { Table = $"tables/{TableFolder}{table}.csv", Columns = columns };
 
-    /// <summary>Says that something is not there, why as far as the findings tell, and what it takes.</summary>
+    /// <summary>Says that something is missing, why (as far as the findings tell), and what it would take.</summary>
     /// <param name="what">What is missing and what it needs, as a sentence.</param>
-    /// <param name="codes">Codes of the findings that bear on it.</param>
+    /// <param name="codes">Codes of the findings about it.</param>
     public IEnumerable<Block> Absent(string what, IReadOnlyList<string> codes)
     {
         yield return new TextBlock(what);

@@ -16,11 +16,11 @@ internal static class NoiseSection
         if (NoiseDistributionPlot.Of(noise) is not { } panel)
         {
             return new ReportSection(
-                "Read noise of the single pixels",
+                "Read noise of individual pixels",
                 context.Label,
                 [
                     .. context.Absent(
-                        "The noise of the single pixels was not measured: it needs eight or more bias frames. "
+                        "The noise of individual pixels was not measured: it needs eight or more bias frames. "
                             + Whole(context.Mode),
                         FindingsBehind.PixelNoise
                     ),
@@ -31,11 +31,11 @@ internal static class NoiseSection
         string caption =
             $"Temporal noise of every pixel over {noise.Frames} bias frames. Half of the pixels lie below "
             + $"{QuantityText.Number(noise.Median, 3)} {unit}, "
-            + $"one in a thousand above {QuantityText.Number(noise.Percentile999, 3)} {unit}: the tail is made "
+            + $"one in a thousand above {QuantityText.Number(noise.Percentile999, 3)} {unit}: the tail consists "
             + "of pixels that flicker between levels. "
-            + "The counts are on a logarithmic scale, so that the tail can be seen.";
+            + "The scale of counts is logarithmic, so that the tail can be seen.";
         return new ReportSection(
-            "Read noise of the single pixels",
+            "Read noise of individual pixels",
             context.Label,
             [context.Figure(panel, caption, "noise-distribution"), Table(noise, unit)]
         );

@@ -32,8 +32,8 @@ internal static class PatternSection
             blocks.Add(
                 context.Figure(
                     counts,
-                    "How many pixels are hot depends on where one draws the line: the number above each rate, with "
-                        + "its counting interval of 95 %.",
+                    "How many pixels are hot depends on where you draw the line: the number above each rate, with "
+                        + "its 95 % counting interval.",
                     "hot-pixels"
                 )
             );
@@ -41,8 +41,8 @@ internal static class PatternSection
             blocks.Add(
                 context.Figure(
                     curves,
-                    "The same at every measured temperature, each pixel by its own temperature law: cooling moves the "
-                        + "curve to the left. Bands: counting intervals of 95 %.",
+                    "The same at every measured temperature, each pixel following its own temperature law: cooling moves the "
+                        + "curve to the left. Bands: 95 % counting intervals.",
                     "hot-pixels-by-temperature"
                 )
             );
@@ -53,7 +53,7 @@ internal static class PatternSection
                 context.Figure(
                     doubling,
                     "Hot pixels need not double as the typical pixel does. Doubling temperature by class of rate: "
-                        + "bars are of 95 %, the broad strokes are the spread from pixel to pixel.",
+                        + "bars: 95 %; broad strokes: the spread from pixel to pixel.",
                     "doubling-by-rate"
                 )
             );
@@ -62,7 +62,7 @@ internal static class PatternSection
         blocks.AddRange(ResponseBlocks.Of(pattern));
         blocks.AddRange(PredictionBlocks.Of(pattern));
         if (blocks.Count == 0)
-            blocks.Add(new TextBlock("No defect was looked for in this profile."));
+            blocks.Add(new TextBlock("No search for defects was made for this profile."));
         return new ReportSection(Title, context.Label, blocks);
     }
 

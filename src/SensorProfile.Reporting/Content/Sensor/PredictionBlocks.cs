@@ -17,10 +17,10 @@ internal static class PredictionBlocks
         yield return new TextBlock(
             $"{PredictionWords.Verdict(trials)} {Spaced(PredictionWords.Refused(trials))}"
                 + $"{PredictionWords.Scaling(trials)} The table gives the spread of "
-                + "computed minus taken masters, in brackets what is expected; set by set: table dark-prediction."
+                + "computed minus real masters, in brackets the spread expected; set by set: table dark-prediction."
         );
         yield return new TableBlock(
-            ["Way, tried on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
+            ["Method, tested on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
             [
                 .. Ways(trials)
                     .Where(w => w.Test is not null)
@@ -49,11 +49,11 @@ internal static class PredictionBlocks
     private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
         [
             ("computed: another exposure", trials.ByExposure),
-            ("computed: a temperature between others", trials.ByTemperature),
+            ("computed: an intermediate temperature", trials.ByTemperature),
             ("computed: the coldest and the warmest", trials.Beyond),
             ("scaled by exposure", trials.ScalingByExposure),
             ("scaled by temperature, best ratio", trials.ScalingByTemperature),
-            ("mixed of two temperatures", trials.Interpolation),
+            ("interpolated between two temperatures", trials.Interpolation),
         ];
 
     private static string Cell(PredictionFigures? figures) =>

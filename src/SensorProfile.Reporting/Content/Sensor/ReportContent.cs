@@ -6,13 +6,13 @@ using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>Puts a report together: what stands in it, in which order.</summary>
+/// <summary>Puts a report together: its sections and their order.</summary>
 internal static class ReportContent
 {
     /// <summary>The report of a profile.</summary>
     /// <param name="profile">The profile.</param>
     /// <param name="maps">Pictures of the sensor; null when there are none.</param>
-    /// <param name="nights">What each mode means for usual nights; null works it out.</param>
+    /// <param name="nights">What each mode means for usual nights; null computes it.</param>
     public static ReportDocument Build(
         CameraProfile profile,
         ReportMaps? maps,

@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 /// <summary>Frames and temperatures over time.</summary>
 internal static class SessionSection
 {
-    /// <summary>The section, or null when the profile holds nothing of its session.</summary>
+    /// <summary>The section, or null when the profile holds nothing about its session.</summary>
     public static ReportSection? Of(FramesInfo frames, FigureCounter figures)
     {
         if (SessionPlot.Of(frames) is not { } panel)
@@ -15,7 +15,7 @@ internal static class SessionSection
         const string Caption =
             "Every frame that was measured: the sensor temperature as its own probe read it, and the median level "
             + "of the frames without light. "
-            + "A set that was pooled should lie level in temperature; a slope inside a set is drift, a lone point is a frame to look at.";
+            + "A pooled set should be level in temperature; a slope within a set is drift, a lone point a frame to look at.";
         var figure = new FigureBlock(figures.Next(), Caption, [panel]) { Table = "tables/session.csv" };
         return new ReportSection("Frames and temperatures over time", null, [figure, Kinds(frames)]);
     }

@@ -6,9 +6,9 @@ internal static class Sources
     /// <summary>One sentence each.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        "Uncertainties are standard uncertainties (one sigma) after the GUM, JCGM 100:2008; bars and bands in the plots are of 95 %.",
-        "Read noise comes from differences of bias frames, which cancel the fixed pattern; the share of the "
-            + "converter's steps, 1/12 ADU², is taken off (EMVA Standard 1288, Release 4.0 Linear).",
+        "Uncertainties are standard uncertainties (one sigma) after the GUM, JCGM 100:2008; bars and bands in plots are 95 % intervals.",
+        "Read noise comes from differences of bias frames, which cancel the fixed pattern; the "
+            + "quantisation noise of the converter, 1/12 ADU², is subtracted (EMVA Standard 1288, Release 4.0 Linear).",
         "Gain, full well, linearity and nonuniformity follow the photon-transfer method (EMVA Standard 1288, "
             + "Release 4.0 Linear; J. R. Janesick, Photon Transfer, SPIE Press 2007). The published methods are "
             + "used; no conformity with the standard is claimed.",
@@ -19,7 +19,7 @@ internal static class Sources
             + "numbers.",
         "Temperature laws: doubling; Arrhenius; two processes (R. Widenhorn, M. M. Blouke, A. Weber, A. Rest, "
             + "E. Bodegom 2002, Proc. SPIE 4669, 193). They are compared by the corrected Akaike criterion.",
-        "Temperatures are those that the sensor's own probe reported, not of the silicon itself.",
+        "Temperatures are those reported by the sensor's own probe, not those of the silicon itself.",
         "Colours of the plots: M. Okabe and K. Ito 2008, Color Universal Design. Font: DejaVu Sans 2.37.",
     ];
 }

@@ -34,7 +34,7 @@ internal static class StructureBlocks
         yield return new TextBlock(
             structure.Periods.Count == 0
                 ? "The spectra along rows and columns show no regular pattern beyond chance."
-                : $"Regular patterns stand out of the spectra: {Periods(structure, "ADU")}. Subtracting a master "
+                : $"Regular patterns stand out in the spectra: {Periods(structure, "ADU")}. Subtracting a master "
                     + "bias or dark removes them, because they are the same in every frame."
         );
         Panel[] panels =
@@ -48,7 +48,7 @@ internal static class StructureBlocks
         if (panels.Length > 0)
             yield return context.Figure(
                 panels,
-                "Left: mean level of the columns and of the rows of the mean bias frame, less that of the whole "
+                "Left: mean level of the columns and of the rows of the mean bias frame, minus that of the whole "
                     + "frame. Right: their spectra; what rises above the dashed line is a regular pattern (chance of "
                     + "one in a million over the whole spectrum), named by its period.",
                 "line-profiles",

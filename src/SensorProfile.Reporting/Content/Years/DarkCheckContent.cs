@@ -6,7 +6,7 @@ using SensorProfile.Reporting.Content.Blocks;
 namespace SensorProfile.Reporting.Content.Years;
 
 /// <summary>
-/// Puts the report of a check of master darks together: the verdict, each master on a line, what is left of each by
+/// Puts together the report of a check of master darks: the verdict, one line per master, the residuals of each by
 /// kind, what to shoot.
 /// </summary>
 internal static class DarkCheckContent
@@ -38,8 +38,8 @@ internal static class DarkCheckContent
                     [
                         new TextBlock(
                             "Each master, brought to the level of the fresh darks, is subtracted from their mean; the "
-                                + "noise of the fresh darks is taken out. Ordinary pixels, glow and lines are judged against "
-                                + "the noise of the stack, hot pixels by the share of all pixels that would be seen in it."
+                                + "noise of the fresh darks is removed. Ordinary pixels, glow and lines are judged against "
+                                + "the noise of the stack, hot pixels by the share of all pixels that would show in it."
                         ),
                         .. answer.Masters.Where(m => m.Parts.Count > 0).SelectMany(Parts),
                     ]
@@ -106,8 +106,8 @@ internal static class DarkCheckContent
         kind switch
         {
             ResidualKind.Typical => "ordinary pixels, spread",
-            ResidualKind.Hot => "hot pixels that are in it",
-            ResidualKind.NewHot => "hot pixels that are not in it",
+            ResidualKind.Hot => "hot pixels in the master",
+            ResidualKind.NewHot => "hot pixels not in the master",
             ResidualKind.Glow => "glow, largest",
             _ => "rows or columns, spread",
         };

@@ -23,9 +23,9 @@ internal static class DriftPaceSection
             blocks.Add(
                 new FigureBlock(
                     figures.Next(),
-                    "Growth per year of this camera (bar: 95 %) beside published paces. All published ones are of "
+                    "Growth per year of this camera (bar: 95 %) beside published paces. All published ones are for "
                         + "sensors in orbit, where radiation ages them: "
-                        + "they bound from above what to expect on the ground, where no pace with numbers was found "
+                        + "they are an upper bound for the ground, for which no pace with numbers was found "
                         + "published.",
                     panels
                 )
@@ -33,7 +33,7 @@ internal static class DriftPaceSection
                     Table = "tables/ageing-pace.csv",
                 }
             );
-            blocks.Add(new SubheadingBlock("Where the published paces stand"));
+            blocks.Add(new SubheadingBlock("Sources of the published paces"));
             blocks.Add(new ListBlock(sources));
         }
         blocks.Add(new SubheadingBlock("Methods"));
@@ -81,7 +81,7 @@ internal static class DriftPaceSection
 
     private static readonly string[] _methods =
     [
-        "Change: last less first, over its joint uncertainty (GUM, JCGM 100:2008); what varies from night to "
+        "Change: last minus first, over its joint uncertainty (GUM, JCGM 100:2008); what varies from night to "
             + "night, such as the black level and the temperature, is part of it.",
         "All comparisons of a report share one chance of a false alarm: S. Holm 1979, Scandinavian Journal of Statistics 6, 65.",
         "Dark current, pixel by pixel: the common scale of the ordinary pixels' pattern between two maps, in "
@@ -89,9 +89,9 @@ internal static class DriftPaceSection
             + "Statistical Adjustment of Data; W. A. Fuller 1987, Measurement Error Models).",
         "Counts: J. Przyborowski and H. Wilenski 1940, Biometrika 31, 313. Patches: scan statistic, M. "
             + "Kulldorff 1997, Communications in Statistics, Theory and Methods 26, 1481.",
-        "A probe that drifted moves all pixels by one step of temperature, hot ones too, each by its own "
-            + "doubling temperature; ageing moves the ordinary ones alone.",
-        "Uncertainties are standard uncertainties (one sigma); bars and bands in the plots are of 95 %. "
+        "A drifted probe shifts all pixels by one step in temperature, hot ones too, each by its own "
+            + "doubling temperature; ageing shifts only the ordinary ones.",
+        "Uncertainties are standard uncertainties (one sigma); bars and bands in the plots are 95 % intervals. "
             + "Colours: M. Okabe and K. Ito 2008. Font: DejaVu Sans 2.37.",
     ];
 }

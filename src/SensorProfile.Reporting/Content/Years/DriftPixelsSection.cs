@@ -15,7 +15,7 @@ internal static class DriftPixelsSection
                 ? " Where there are very many, an even sample of them is drawn."
                 : "";
         string outline =
-            hot.Patches.Count > 0 ? " The outline holds new pixels that stand closer together than chance allows." : "";
+            hot.Patches.Count > 0 ? " The outline holds new pixels closer together than chance allows." : "";
         List<Block> blocks =
         [
             new FigureBlock(
@@ -73,8 +73,8 @@ internal static class DriftPixelsSection
             blocks.Add(
                 new TextBlock(
                     "A patch comes from one cause at one place, such as a defect of the wafer that spreads or "
-                        + "something on the window: dithering by less than its radius does not spread it, so new darks must "
-                        + "hold it."
+                        + "something on the window: dithering by less than its radius does not spread it, so new darks must contain "
+                        + "it."
                 )
             );
         }

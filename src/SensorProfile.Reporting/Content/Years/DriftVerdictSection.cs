@@ -22,10 +22,10 @@ internal static class DriftVerdictSection
             blocks.Add(new KeyFiguresBlock(figures));
         if (answer.Library.Count > 0)
         {
-            blocks.Add(new SubheadingBlock("How long darks taken now will do"));
+            blocks.Add(new SubheadingBlock("How long darks taken now will last"));
             blocks.AddRange(answer.Library.Select(l => new TextBlock(LibraryWords.Of(l))));
         }
-        // said once
+        // findings already in the reason are not repeated
         Finding[] findings =
         [
             .. words

@@ -40,14 +40,14 @@ internal static class DriftYearsSection
             blocks.Add(
                 new FigureBlock(
                     figures.Next(),
-                    "Each quantity over the years; bars are intervals of 95 % and hold what varies from night to "
+                    "Each quantity over the years; bars are 95 % intervals and include what varies from night to "
                         + "night. "
                         + (
                             answer.Trends.Count > 0
-                                ? "The line is the weighted straight line through the years with its band of 95 %; dashed, it "
-                                    + "looks ahead for a third of the time measured. A “*” in a heading marks what changed beyond "
+                                ? "The line is the weighted straight line through the years with its 95 % band; dashed, it "
+                                    + "extrapolates by a third of the time measured. A “*” in a heading marks what changed beyond "
                                     + "the errors."
-                                : "From three dates on a line is drawn through them. A “*” in a heading marks what changed "
+                                : "From three dates on, a line is drawn through them. A “*” in a heading marks what changed "
                                     + "beyond the errors."
                         ),
                     panels
@@ -63,7 +63,7 @@ internal static class DriftYearsSection
             new TextBlock(
                 "z: the change in standard uncertainties. p: the chance of so large a change when nothing changed, "
                     + "all comparisons of this report taken together (Holm). "
-                    + "Seen from: the change that would have been found in four of five such comparisons."
+                    + "Least seen: the smallest change that four of five such comparisons would have found."
             )
         );
         return new ReportSection("Over the years", label, blocks);
@@ -81,7 +81,7 @@ internal static class DriftYearsSection
 
     private static TableBlock Table(DriftAnswer answer, DriftChange[] changes) =>
         new(
-            ["Quantity", First(answer.Dates[0]), First(answer.Dates[^1]), "Change", "Seen from", "z", "p", "Changed"],
+            ["Quantity", First(answer.Dates[0]), First(answer.Dates[^1]), "Change", "Least seen", "z", "p", "Changed"],
             [
                 .. changes.Select(c =>
                     (IReadOnlyList<string>)
@@ -107,7 +107,7 @@ internal static class DriftYearsSection
     private static bool IsOfPixels(DriftChange c) =>
         c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch;
 
-    /// <summary>A change as a share of the first value; in the quantity's own unit where that says nothing.</summary>
+    /// <summary>A change as a share of the first value, or in the quantity's own unit where a share would be meaningless.</summary>
     private static string Share(DriftChange c, double change, bool signed)
     {
         double share = c.From.Value != 0 ? 100 * change / Math.Abs(c.From.Value) : double.NaN;

@@ -92,7 +92,7 @@ internal static class PlotBase
         return Dress(model, axis, position, title, AxisLabels.Power);
     }
 
-    /// <summary>Draws the line of no deviation.</summary>
+    /// <summary>Draws the line of zero deviation.</summary>
     public static void MarkZero(Axis axis)
     {
         axis.ExtraGridlines = [0];

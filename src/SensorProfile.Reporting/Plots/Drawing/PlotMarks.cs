@@ -6,7 +6,7 @@ using SensorProfile.Reporting.Drawing;
 namespace SensorProfile.Reporting.Plots.Drawing;
 
 /// <summary>
-/// Lines and shades that compare a curve with a limit, a rule of thumb or a choice; each says in words what it is.
+/// Labelled lines and shades that compare a curve with a limit, a rule of thumb or a choice.
 /// </summary>
 internal static class PlotMarks
 {
@@ -32,7 +32,7 @@ internal static class PlotMarks
         );
 
     /// <summary>
-    /// A value of the abscissa: a rule of thumb (dashed) or an answer (solid), with its words beside the line.
+    /// A value of the abscissa: a rule of thumb (dashed) or an answer (solid), with its label beside the line.
     /// </summary>
     public static void AddValue(
         PlotModel model,

@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Plots.Drawing;
 /// <param name="Title">Name in the legend; null for none.</param>
 /// <param name="Colour">Colour.</param>
 /// <param name="Marker">Shape.</param>
-/// <param name="Filled">Filled, or hollow for points that took no part in a fit.</param>
+/// <param name="Filled">Filled, or hollow for points left out of a fit.</param>
 /// <param name="Scale">Size relative to the usual one.</param>
 internal sealed record PointStyle(
     string? Title,

@@ -24,7 +24,7 @@ internal static class StackedAxes
         lower.Key = Lower;
         lower.EndPosition = Split - Gap / 2;
         PlotBase.MarkZero(lower);
-        lower.IntervalLength = 30; // points between labels: the part is low
+        lower.IntervalLength = 30; // points between labels: this part is not tall
         return lower;
     }
 }

@@ -5,7 +5,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Plots.Nights;
 
-/// <summary>One stack in such a plot.</summary>
+/// <summary>One stack in a <see cref="FrameCountPlot"/>.</summary>
 /// <param name="Name">For the legend.</param>
 /// <param name="Points">Frames in the master, and the rise of the stack's noise, %.</param>
 /// <param name="Advised">Frames that are advised; null for none.</param>
@@ -24,7 +24,7 @@ internal static class FrameCountPlot
 
     /// <summary>The plot, or null without curves.</summary>
     /// <param name="kind">"darks".</param>
-    /// <param name="rules">Numbers that the trade recommends.</param>
+    /// <param name="rules">Numbers of frames that rules of thumb recommend.</param>
     /// <param name="accepted">Accepted rise of the noise, %.</param>
     /// <param name="curves">One for each line.</param>
     public static Panel? Of(

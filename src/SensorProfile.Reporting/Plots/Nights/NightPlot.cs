@@ -11,7 +11,7 @@ namespace SensorProfile.Reporting.Plots.Nights;
 /// <summary>The lights of one set through the night, beside the band of temperatures that its darks serve.</summary>
 internal static class NightPlot
 {
-    private const double FarthestBand = 3; // times the spread of what is drawn: a wider band is cut there
+    private const double FarthestBand = 3; // times the spread of the points; a wider band is clipped there
     private const double RoomForWords = 0.1; // above and below, as a share of what is drawn
 
     /// <summary>The plot, or null when no light has a temperature.</summary>

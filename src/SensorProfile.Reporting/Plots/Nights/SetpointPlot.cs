@@ -8,8 +8,8 @@ using SensorProfile.Reporting.Plots.Drawing;
 namespace SensorProfile.Reporting.Plots.Nights;
 
 /// <summary>
-/// Noise that dark current adds to one light, against the temperature of the sensor: for one sky with its doubt and its
-/// choice, or for several side by side.
+/// Noise that dark current adds to one light, against sensor temperature: for one sky with its uncertainty and the
+/// chosen temperature, or for several skies side by side.
 /// </summary>
 internal static class SetpointPlot
 {

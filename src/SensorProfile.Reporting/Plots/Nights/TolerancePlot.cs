@@ -7,7 +7,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 namespace SensorProfile.Reporting.Plots.Nights;
 
 /// <summary>
-/// How far a mismatch of the darks uses up each limit, darks warmer and darks colder, with the rule of thumb of 5 °C
+/// How much of each limit a mismatch of the darks uses up, darks warmer and darks colder, with the rule of thumb of 5 °C
 /// drawn.
 /// </summary>
 internal static class TolerancePlot

@@ -9,14 +9,14 @@ using SensorProfile.Reporting.Plots.Drawing;
 namespace SensorProfile.Reporting.Plots.Sensor;
 
 /// <summary>
-/// Dark current against temperature: the points, the laws, the band of the chosen one, and what it leaves.
+/// Dark current against temperature: the points, the laws, the band of the chosen law, and its residuals.
 /// </summary>
 internal static class DarkCurrentPlot
 {
     private const double Beyond = 8; // °C drawn beyond the measured range, dashed
     private const double StepCelsius = 0.5;
     private const int OtherLaws = 3;
-    private const double StillPossible = 6; // a law whose criterion is higher by more was ruled out
+    private const double StillPossible = 6; // a law whose criterion is higher by more than this is ruled out
 
     private static readonly OxyColor[] _otherColours = [Palette.Orange, Palette.Purple, Palette.SkyBlue];
 
@@ -218,7 +218,7 @@ internal static class DarkCurrentPlot
         );
     }
 
-    /// <summary>A band of 95 % on the scale of the logarithm, where it cannot cross zero.</summary>
+    /// <summary>A 95 % band computed on a logarithmic scale, where it cannot cross zero.</summary>
     private static AreaSeries Band((double X, Measurement Rate)[] rates)
     {
         var band = new AreaSeries
@@ -227,7 +227,7 @@ internal static class DarkCurrentPlot
             Color2 = OxyColors.Transparent,
             Fill = OxyColor.FromAColor(45, Palette.Ink),
             StrokeThickness = 0,
-            Title = "band of 95 %",
+            Title = "95 % band",
         };
         foreach ((double x, Measurement rate) in rates)
         {

@@ -83,7 +83,7 @@ internal static class DarkSignalPlot
     }
 
     /// <summary>
-    /// A line of the measured rate through the weighted centre of the points: the pedestal is not part of the profile.
+    /// A line with the measured rate as slope through the weighted centre of the points, because the profile has no pedestal.
     /// </summary>
     private static void AddSlope(
         PlotModel model,

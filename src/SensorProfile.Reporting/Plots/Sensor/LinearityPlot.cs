@@ -6,7 +6,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 namespace SensorProfile.Reporting.Plots.Sensor;
 
 /// <summary>
-/// Deviation of the flat levels from a straight line of the light, in percent of the line (EMVA 1288 Release 4.0
+/// Deviation of the flat levels from a straight line against the light, in percent of the line (EMVA 1288 Release 4.0
 /// Linear).
 /// </summary>
 internal static class LinearityPlot
@@ -59,7 +59,7 @@ internal static class LinearityPlot
         return new Panel(model, 0.36);
     }
 
-    /// <summary>Uncertainty of a deviation, %: that of the level alone, since the light's own is not known.</summary>
+    /// <summary>Uncertainty of a deviation, %: from the level alone, since that of the light is not known.</summary>
     private static double Uncertainty(PhotonTransferPoint point) =>
         point.Signal > 0 ? 100 * point.SignalUncertainty / point.Signal : 0;
 

@@ -8,7 +8,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Plots.Sensor;
 
-/// <summary>How many pixels have which temporal noise: the bulk, and the tail that flickers.</summary>
+/// <summary>Distribution of temporal noise over the pixels: the bulk, and the tail of flickering pixels.</summary>
 internal static class NoiseDistributionPlot
 {
     /// <summary>The plot, or null without a distribution.</summary>
@@ -52,7 +52,7 @@ internal static class NoiseDistributionPlot
 
     private static int Bins(NoiseDistribution noise) => Math.Min(noise.Counts.Count, noise.BinEdges.Count);
 
-    /// <summary>Lower edge of a bin; one step beyond the last is as wide as the one before.</summary>
+    /// <summary>Lower edge of a bin; the bin beyond the last is taken to be as wide as the last.</summary>
     private static double Edge(NoiseDistribution noise, int index) =>
         index < noise.BinEdges.Count ? noise.BinEdges[index] : 2 * noise.BinEdges[^1] - noise.BinEdges[^2];
 

@@ -6,7 +6,7 @@ using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Plots.Sensor;
 
-/// <summary>The photon-transfer curve: temporal variance against signal, with the fits and what they leave.</summary>
+/// <summary>The photon-transfer curve: temporal variance against signal, with the fits and their residuals.</summary>
 /// <remarks>
 /// Straight: σ² = σ₀² + K·μ. Curved: σ² = K·μ·(1 + a·μ). Both of the signal above dark (EMVA 1288 Release 4.0 Linear).
 /// </remarks>

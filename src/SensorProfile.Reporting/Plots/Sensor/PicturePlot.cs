@@ -10,7 +10,7 @@ namespace SensorProfile.Reporting.Plots.Sensor;
 /// <summary>A picture of the sensor with pixel axes, the key to its greys, and marks at the worst places.</summary>
 internal static class PicturePlot
 {
-    /// <summary>Width for which the plot is laid out, points: other widths would stretch the picture.</summary>
+    /// <summary>Layout width of the plot, points: other widths would stretch the picture.</summary>
     public const double DrawnWidth = 499;
 
     private const double Left = 46,
@@ -22,7 +22,7 @@ internal static class PicturePlot
     /// <summary>The plot.</summary>
     /// <param name="picture">The picture.</param>
     /// <param name="marks">Series of marks; may be empty.</param>
-    /// <param name="words">Words on the picture; may be empty.</param>
+    /// <param name="words">Labels on the picture; may be empty.</param>
     /// <param name="columns">Pictures side by side in the figure.</param>
     public static Panel Of(
         MapPicture picture,
@@ -76,7 +76,7 @@ internal static class PicturePlot
     }
 
     /// <summary>
-    /// Height over width at which a pixel is as high as it is wide: the legend's room is known only once the plot was
+    /// Height over width at which pixels are square: the space for the legend is known only after the plot was
     /// laid out.
     /// </summary>
     private static double Aspect(PlotModel model, double wanted, double width)

@@ -35,7 +35,7 @@ internal sealed class RateLaws
     public Measurement Rate(DarkCurrentModel model, double temperature) => _laws[model].RateAt(temperature);
 
     /// <summary>
-    /// Rate of the chosen law with the spread between the possible laws in its uncertainty, e-/px/s; null when there is
+    /// Rate of the chosen law, its uncertainty including the spread between plausible laws, e-/px/s; null when there is
     /// none.
     /// </summary>
     public Measurement? Predicted(double temperature) => _predictor?.At(temperature).Rate;

@@ -11,7 +11,7 @@ internal static class SessionPlot
 {
     private static readonly string[] _kinds = ["bias", "dark", "flat", "dark-flat", "light"];
 
-    /// <summary>The plot, or null when the profile says nothing of its frames.</summary>
+    /// <summary>The plot, or null when the profile says nothing about its frames.</summary>
     public static Panel? Of(FramesInfo frames)
     {
         IReadOnlyList<FrameSummary> session = frames.Session;
@@ -49,7 +49,7 @@ internal static class SessionPlot
         return new Panel(model, temperatures && levels ? 0.5 : 0.32);
     }
 
-    /// <summary>Levels of dark frames alone: beside flats nothing could be seen of them.</summary>
+    /// <summary>Only frames without light have their levels drawn: on the scale of flats they would not show.</summary>
     private static bool ShowsLevel(FrameSummary frame) =>
         frame is { Level: not null, Kind: "bias" or "dark" or "dark-flat" };
 

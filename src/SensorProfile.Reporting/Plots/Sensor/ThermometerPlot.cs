@@ -21,7 +21,7 @@ internal static class ThermometerPlot
         if (shown.Length == 0)
             return null;
         double[] exposures = [.. shown.Select(s => s.Exposure).Distinct().Order()];
-        PlotModel model = New("Hot pixels less probe, °C", shown, s => s.Difference!);
+        PlotModel model = New("Hot pixels minus probe, °C", shown, s => s.Difference!);
         for (int e = 0; e < exposures.Length; e++)
             PlotBase.AddPoints(
                 model,

@@ -11,7 +11,7 @@ namespace SensorProfile.Reporting.Plots.Years;
 /// <summary>Where hot pixels stayed, came, healed and grew brighter, with the outline of patches that grow.</summary>
 internal static class DriftMapPlot
 {
-    /// <summary>Most points drawn of one kind: more would make a black page, and a heavy file.</summary>
+    /// <summary>Most points drawn of one kind: more would blacken the page and bloat the file.</summary>
     public const int MaxShown = 1500;
 
     /// <summary>The map.</summary>

@@ -9,8 +9,8 @@ using SensorProfile.Reporting.Plots.Drawing;
 namespace SensorProfile.Reporting.Plots.Years;
 
 /// <summary>
-/// One quantity over the years: the points with bars of 95 %, the line through them and its band, dashed where it looks
-/// ahead.
+/// One quantity over the years: the points with 95 % bars, the line through them and its band, dashed where it
+/// extrapolates.
 /// </summary>
 internal static class DriftTrendPlot
 {
@@ -38,7 +38,7 @@ internal static class DriftTrendPlot
         PlotModel model = PlotBase.New(heading);
         double last = Year(points[^1].Date),
             reach = Math.Max((last - Year(points[0].Date)) / 3, 0.3);
-        // a third beyond: farther the band tells nothing
+        // a third beyond the data: farther out the band says nothing
         ForecastPoint[] shown = [.. forecast.Where(p => Year(p.DateUtc) <= last + reach)];
         PlotBase
             .AddLinear(
@@ -114,7 +114,7 @@ internal static class DriftTrendPlot
         );
     }
 
-    /// <summary>Whole years alone are named; between them a tick tells enough.</summary>
+    /// <summary>Only whole years are labelled; between them a tick is enough.</summary>
     private static string YearLabel(double year) =>
         Math.Abs(year - Math.Round(year)) < 1e-6 ? AxisLabels.Plain(Math.Round(year)) : "";
 }

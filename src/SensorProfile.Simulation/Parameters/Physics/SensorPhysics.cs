@@ -3,23 +3,24 @@ using System.Text.Json.Serialization;
 namespace SensorProfile.Simulation.Parameters.Physics;
 
 /// <summary>
-/// What a sensor does by physics of its own, in physical parameters (energies, traps, times) rather than those of a fit.
+/// The sensor's own physics in physical parameters (energies, traps, times) rather than those of a fit.
 /// </summary>
-/// <remarks>It adds to what the rest of the description asks for; without it nothing changes.</remarks>
+/// <remarks>Adds to the effects in the rest of the description; without it nothing changes.</remarks>
 public sealed record SensorPhysics
 {
-    /// <summary>Populations of defects that generate dark current, each defect with an energy of its own.</summary>
+    /// <summary>Populations of defects that generate dark current, each defect with its own energy.</summary>
     public IReadOnlyList<DefectPopulation> Defects { get; init; } = [];
 
     /// <summary>Traps that switch between two states.</summary>
     public IReadOnlyList<SwitchingTraps> SwitchingTraps { get; init; } = [];
 
-    /// <summary>Charge that light leaves behind for later frames; null (default) for none.</summary>
+    /// <summary>Persistence, charge that light leaves for later frames; null (default) for none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public Persistence? Persistence { get; init; }
 
     /// <summary>
-    /// How much warmer the last column is than the first, °C; the temperature of the die holds at the centre. Default 0.
+    /// How much warmer the last column is than the first, °C; the temperature of the die applies at the centre. Default
+    /// 0.
     /// </summary>
     public double GradientAcross { get; init; }
 
@@ -27,8 +28,8 @@ public sealed record SensorPhysics
     public double GradientDown { get; init; }
 
     /// <summary>
-    /// Stray light in every frame, flats and bias frames too, mean over the frame, strongest at the last corner, e-/px/s.
-    /// Default 0.
+    /// Stray light in every frame, including flats and bias frames: mean over the frame, strongest at the last corner,
+    /// e-/px/s. Default 0.
     /// </summary>
     public double LightLeak { get; init; }
 }

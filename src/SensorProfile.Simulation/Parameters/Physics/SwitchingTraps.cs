@@ -2,15 +2,15 @@ namespace SensorProfile.Simulation.Parameters.Physics;
 
 /// <summary>Traps that switch between two states: steps and dwell times differ from trap to trap.</summary>
 /// <remarks>
-/// Steps are exponentially distributed over the traps (as found for read-out traps), the mean dwell times log-normal and
-/// thermally activated: τ(T) = τ_ref·exp(E/k·(1/T − 1/T_ref)). Traps in the bulk add dark rate instead of a level.
+/// Steps are exponentially distributed over the traps (as found for read-out traps); mean dwell times are log-normal
+/// and thermally activated: τ(T) = τ_ref·exp(E/k·(1/T − 1/T_ref)). Bulk traps add a dark rate instead of a level.
 /// </remarks>
 public sealed record SwitchingTraps
 {
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
-    /// <summary>Mean over the traps of the step at read-out, e-. Default 0.</summary>
+    /// <summary>Mean step at read-out over the traps, e-. Default 0.</summary>
     public double Step { get; init; }
 
     /// <summary>
@@ -21,10 +21,14 @@ public sealed record SwitchingTraps
     /// <summary>Activation energy of that dark rate, eV. Default 0.6.</summary>
     public double RateEnergy { get; init; } = 0.6;
 
-    /// <summary>Median mean dwell time in the high state at the reference temperature, s. Default 60.</summary>
+    /// <summary>
+    /// Median over the traps of the mean dwell time in the high state at the reference temperature, s. Default 60.
+    /// </summary>
     public double DwellHigh { get; init; } = 60;
 
-    /// <summary>Median mean dwell time in the low state at the reference temperature, s. Default 120.</summary>
+    /// <summary>
+    /// Median over the traps of the mean dwell time in the low state at the reference temperature, s. Default 120.
+    /// </summary>
     public double DwellLow { get; init; } = 120;
 
     /// <summary>Spread of ln(dwell time) over the traps. Default 1.5.</summary>

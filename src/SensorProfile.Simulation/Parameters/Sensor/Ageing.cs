@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>How the sensor changes with the years (see <see cref="CameraDescription.Age"/>).</summary>
+/// <summary>How the sensor ages (see <see cref="CameraDescription.Age"/>).</summary>
 public sealed record Ageing
 {
     /// <summary>
@@ -11,7 +11,7 @@ public sealed record Ageing
     /// <summary>New hot pixels per year as a share of all pixels. Default 0.</summary>
     public double NewHotShare { get; init; }
 
-    /// <summary>Share of the hot pixels that heal in a year (exponential decay). Default 0.</summary>
+    /// <summary>Share of the hot pixels that heals per year (exponential decay). Default 0.</summary>
     public double HealedShare { get; init; }
 
     /// <summary>Relative growth of the glow per year, compound. Default 0.</summary>

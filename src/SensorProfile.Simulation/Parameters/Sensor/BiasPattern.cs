@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>Fixed pattern of the bias level: the same in every frame.</summary>
+/// <summary>Fixed pattern of the bias level, the same in every frame.</summary>
 public sealed record BiasPattern
 {
     /// <summary>Standard deviation from column to column, ADU. Default 0.</summary>

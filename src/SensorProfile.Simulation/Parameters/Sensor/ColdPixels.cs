@@ -1,13 +1,13 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>Pixels whose dark current lies far below their neighbours'; their response to light is sound.</summary>
+/// <summary>Pixels with a dark current far below their neighbours' but a normal response to light.</summary>
 public sealed record ColdPixels
 {
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
     /// <summary>
-    /// Dark rate relative to what the pixel would show as an ordinary one, 0…1; floor and glow stay. Default 0.
+    /// Dark rate as a share of the pixel's rate as an ordinary one, 0…1; floor and glow are unaffected. Default 0.
     /// </summary>
     public double RelativeRate { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>Light that each colour of the filter array passes, relative to the level of the shot.</summary>
+/// <summary>Transmission of each colour of the filter array, relative to the light of the shot.</summary>
 public sealed record ColourResponse
 {
     /// <summary>Red. Default 1.</summary>

@@ -1,17 +1,17 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>Dark current of the typical ordinary pixel against temperature. Exactly one law is chosen:
-/// <see cref="DoublingTemperature"/>,
-/// <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.</summary>
+/// <summary>
+/// Dark current of the typical ordinary pixel against temperature. Exactly one law must be given:
+/// <see cref="DoublingTemperature"/>, <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.
+/// </summary>
 public sealed record DarkCurrentParameters
 {
     /// <summary>
-    /// Rate of the typical (median) ordinary pixel at the reference temperature, floor not included, e-/px/s. Default
-    /// 0.
+    /// Rate of the typical (median) ordinary pixel at the reference temperature, without the floor, e-/px/s. Default 0.
     /// </summary>
     public double RateAtReference { get; init; }
 
-    /// <summary>Temperature of the sensor die for which the rates of this description hold, °C. Default −10.</summary>
+    /// <summary>Temperature of the sensor die at which the rates of this description hold, °C. Default −10.</summary>
     public double ReferenceTemperature { get; init; } = -10;
 
     /// <summary>Law 1: temperature rise that doubles the rate, °C: I(T) = I_ref·2^((T − T_ref)/ΔT₂).</summary>
@@ -20,7 +20,7 @@ public sealed record DarkCurrentParameters
     /// <summary>Law 2: activation energy, eV: I(T) = I_ref·(T/T_ref)^m·exp(−E/k·(1/T − 1/T_ref)), T in K.</summary>
     public double? ActivationEnergy { get; init; }
 
-    /// <summary>Exponent m of law 2 (0, 1.5 and 3 are in use). Default 0.</summary>
+    /// <summary>Exponent m of law 2 (0, 1.5 and 3 are common). Default 0.</summary>
     public double TemperatureExponent { get; init; }
 
     /// <summary>Law 3: share of diffusion in the rate at the reference temperature, 0…1; the rest is depletion
@@ -34,7 +34,8 @@ public sealed record DarkCurrentParameters
     public double? BandGap { get; init; }
 
     /// <summary>
-    /// Part of every pixel's rate that does not depend on temperature (a light leak, for example), e-/px/s. Default 0.
+    /// Part of every pixel's rate that does not depend on temperature (for example from a light leak), e-/px/s. Default
+    /// 0.
     /// </summary>
     public double Floor { get; init; }
 }

@@ -6,6 +6,6 @@ public sealed record DeadPixels
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
-    /// <summary>Response to light relative to a sound pixel, 0…1. Default 0.</summary>
+    /// <summary>Response to light relative to a good pixel, 0…1. Default 0.</summary>
     public double Response { get; init; }
 }

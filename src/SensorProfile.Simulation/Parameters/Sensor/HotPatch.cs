@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>A round patch in which more and more pixels turn hot.</summary>
+/// <summary>A growing round patch in which pixels turn hot.</summary>
 public sealed record HotPatch
 {
     /// <summary>Column of the centre, 1-based.</summary>
@@ -16,7 +16,7 @@ public sealed record HotPatch
     public double Density { get; init; } = 0.3;
 
     /// <summary>
-    /// Mean excess rate of its pixels at the reference temperature (exponential distribution), e-/px/s. Default 0.5.
+    /// Mean excess rate of its pixels at the reference temperature (exponentially distributed), e-/px/s. Default 0.5.
     /// </summary>
     public double Rate { get; init; } = 0.5;
 }

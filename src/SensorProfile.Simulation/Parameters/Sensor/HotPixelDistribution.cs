@@ -15,9 +15,9 @@ public sealed record HotPixelDistribution
     /// <summary>Smallest excess, e-/px/s. Default 0.1.</summary>
     public double Minimum { get; init; } = 0.1;
 
-    /// <summary>Largest excess (larger draws of the exponential tail are kept at it), e-/px/s. Default 10.</summary>
+    /// <summary>Largest excess (larger draws from the exponential tail are set to it), e-/px/s. Default 10.</summary>
     public double Maximum { get; init; } = 10;
 
-    /// <summary>Mean excess above the minimum of the exponential tail, e-/px/s. Default 1.</summary>
+    /// <summary>Mean excess above the minimum in the exponential tail, e-/px/s. Default 1.</summary>
     public double Scale { get; init; } = 1;
 }

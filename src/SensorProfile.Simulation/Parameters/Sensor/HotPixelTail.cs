@@ -3,9 +3,9 @@ namespace SensorProfile.Simulation.Parameters.Sensor;
 /// <summary>Shape of the distribution of hot-pixel rates.</summary>
 public enum HotPixelTail
 {
-    /// <summary>Equal numbers per factor of rate.</summary>
+    /// <summary>Log-uniform: equal numbers per factor of rate.</summary>
     LogUniform,
 
-    /// <summary>Numbers that fall exponentially with the rate.</summary>
+    /// <summary>Exponential: numbers fall exponentially with the rate.</summary>
     Exponential,
 }

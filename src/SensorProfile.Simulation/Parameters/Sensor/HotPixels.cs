@@ -1,14 +1,14 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
 /// <summary>
-/// Hot pixels: a share of the sensor whose rate lies above the ordinary pixels', each with its own temperature law.
+/// Hot pixels: a share of the pixels with a rate above the ordinary ones', each with its own temperature law.
 /// </summary>
 public sealed record HotPixels
 {
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
-    /// <summary>How their excess rates at the reference temperature are distributed.</summary>
+    /// <summary>Distribution of their excess rates at the reference temperature.</summary>
     public HotPixelDistribution Distribution { get; init; } = new();
 
     /// <summary>
@@ -18,7 +18,7 @@ public sealed record HotPixels
     public double Activation { get; init; } = 1;
 
     /// <summary>
-    /// Standard deviation of that relative activation energy from pixel to pixel; values are kept within 0.3…3. Default
+    /// Standard deviation of that relative activation energy from pixel to pixel; values are limited to 0.3…3. Default
     /// 0.
     /// </summary>
     public double ActivationSpread { get; init; }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>How the bias level wanders.</summary>
+/// <summary>How the bias level changes.</summary>
 public sealed record Pedestal
 {
     /// <summary>Standard deviation from frame to frame, ADU. Default 0.</summary>
@@ -13,7 +13,7 @@ public sealed record Pedestal
     public double DriftPerDegree { get; init; }
 
     /// <summary>
-    /// Step the level can take, ADU (a level that moves in whole codes, for example); 0 (default) for none.
+    /// Step in which the level moves, ADU (for a level that moves in whole codes, say); 0 (default) for none.
     /// </summary>
     public double Step { get; init; }
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
 /// <summary>
-/// A part of the sensor that is read through an amplifier of its own: all pixels from a column and a row on.
+/// A part of the sensor with its own amplifier: all pixels from a given column and row on.
 /// </summary>
 public sealed record Tap
 {
@@ -11,7 +11,7 @@ public sealed record Tap
     /// <summary>First row, 1-based. Default 1.</summary>
     public int FirstRow { get; init; } = 1;
 
-    /// <summary>Bias level added, ADU. Default 0.</summary>
+    /// <summary>Added bias level, ADU. Default 0.</summary>
     public double Offset { get; init; }
 
     /// <summary>Response to light relative to the rest. Default 1.</summary>
@@ -20,6 +20,6 @@ public sealed record Tap
     /// <summary>Read noise relative to the rest. Default 1.</summary>
     public double Noise { get; init; } = 1;
 
-    /// <summary>Whether a pixel belongs to it.</summary>
+    /// <summary>Whether a pixel belongs to this tap.</summary>
     internal bool Holds(int row, int column) => column >= FirstColumn - 1 && row >= FirstRow - 1;
 }

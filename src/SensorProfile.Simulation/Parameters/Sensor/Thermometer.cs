@@ -1,16 +1,16 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
-/// <summary>The sensor's temperature probe and how steadily the cooler holds it.</summary>
+/// <summary>The sensor's temperature probe and the stability of the cooling.</summary>
 public sealed record Thermometer
 {
     /// <summary>
-    /// Reading of the probe minus temperature of the die, °C. The cooler holds the probe, so the die runs this much
-    /// colder than set. Default 0.
+    /// Reading of the probe minus temperature of the die, °C. The cooler holds the probe at the set point, so the die
+    /// is this much colder than set. Default 0.
     /// </summary>
     public double ProbeOffset { get; init; }
 
     /// <summary>
-    /// Standard deviation of the temperature about its target from frame to frame, °C; the probe reads it. Default 0.
+    /// Standard deviation of the temperature about its target from frame to frame, °C; the probe follows it. Default 0.
     /// </summary>
     public double Wobble { get; init; }
 
@@ -19,15 +19,15 @@ public sealed record Thermometer
     /// </summary>
     public double DriftPerHour { get; init; }
 
-    /// <summary>Smallest step of the reading, °C. Default 0.1; 0 for none.</summary>
+    /// <summary>Resolution of the reading, °C. Default 0.1; 0 for unlimited.</summary>
     public double Resolution { get; init; } = 0.1;
 
-    /// <summary>Value at which the reading is stuck, °C; null (default) when it works.</summary>
+    /// <summary>Value at which the reading is stuck, °C; null (default) for a working probe.</summary>
     public double? StuckAt { get; init; }
 
-    /// <summary>True when the camera writes the target in place of the reading. Default false.</summary>
+    /// <summary>True when the camera writes the target instead of the reading. Default false.</summary>
     public bool ReportsTarget { get; init; }
 
-    /// <summary>True when frames carry no reading. Default false.</summary>
+    /// <summary>True when frames have no reading. Default false.</summary>
     public bool Missing { get; init; }
 }

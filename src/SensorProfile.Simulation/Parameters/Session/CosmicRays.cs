@@ -6,7 +6,7 @@ public sealed record CosmicRays
     /// <summary>Hits per million pixels per second of exposure. Default 0.</summary>
     public double HitsPerMegapixelSecond { get; init; }
 
-    /// <summary>Mean charge left per pixel of a track (exponentially distributed), e-. Default 800.</summary>
+    /// <summary>Mean charge per pixel of a track (exponentially distributed), e-. Default 800.</summary>
     public double ElectronsPerPixel { get; init; } = 800;
 
     /// <summary>Mean length of a track beyond its first pixel (exponentially distributed), px. Default 4.</summary>

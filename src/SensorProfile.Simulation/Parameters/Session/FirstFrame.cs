@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>What sets the first frame of each shot, after a pause, apart from the rest.</summary>
+/// <summary>How the first frame of each shot, after a pause, differs from the others.</summary>
 public sealed record FirstFrame
 {
     /// <summary>Added to its bias level, ADU. Default 0.</summary>

@@ -1,14 +1,14 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>The kind of file that a camera writes.</summary>
+/// <summary>File format that a camera writes.</summary>
 public enum FrameFiles
 {
-    /// <summary>FITS, as cameras made for astronomy and their programs do.</summary>
+    /// <summary>FITS, as written by astronomy cameras and their programs.</summary>
     Fits,
 
-    /// <summary>DNG, as ordinary cameras do: no kind of frame, no gain setting and no set point is in it.</summary>
+    /// <summary>DNG, as written by ordinary cameras, without frame kind, gain setting and set point.</summary>
     Dng,
 
-    /// <summary>DNG with lossless JPEG inside, as most cameras compress: "compressed-dng".</summary>
+    /// <summary>DNG with lossless JPEG, the usual compression: "compressed-dng".</summary>
     CompressedDng,
 }

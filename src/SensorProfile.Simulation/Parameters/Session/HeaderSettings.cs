@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>Settings of the camera that stand in the headers. They change nothing in the pixels.</summary>
+/// <summary>Camera settings written to the headers. They do not affect the pixels.</summary>
 public sealed record HeaderSettings
 {
     /// <summary>GAIN, the camera's own scale; null to leave it out. Default 100.</summary>
@@ -16,7 +16,7 @@ public sealed record HeaderSettings
     public string? Readout { get; init; }
 
     /// <summary>
-    /// Factor between EGAIN as claimed by the maker and the true gain; null (default) to leave EGAIN out.
+    /// EGAIN claimed by the maker as a factor on the true gain; null (default) to leave EGAIN out.
     /// </summary>
     public double? ClaimedGainFactor { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>What the camera does to the codes before it stores them.</summary>
+/// <summary>In-camera processing of the codes before they are stored.</summary>
 public sealed record InCamera
 {
     /// <summary>
@@ -18,8 +18,8 @@ public sealed record InCamera
     public double Smoothing { get; init; }
 
     /// <summary>
-    /// Suppression of hot pixels: a pixel this much above the largest of its eight neighbours of the same colour is set
-    /// to that neighbour, ADU; null (default) for none.
+    /// Suppression of hot pixels: a pixel that exceeds the largest of its eight neighbours of the same colour by more
+    /// than this is set to that neighbour, ADU; null (default) for none.
     /// </summary>
     public double? HotPixelThreshold { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>How steady and how even the light of the flats is.</summary>
+/// <summary>Stability and evenness of the light of the flats.</summary>
 public sealed record Lamp
 {
     /// <summary>
@@ -12,7 +12,8 @@ public sealed record Lamp
     public double Jitter { get; init; }
 
     /// <summary>
-    /// Relative amplitude of flicker down the rows under a rolling shutter, new phase in each frame, 0…1. Default 0.
+    /// Relative amplitude of flicker from row to row under a rolling shutter, with a new phase in each frame, 0…1.
+    /// Default 0.
     /// </summary>
     public double FlickerAmplitude { get; init; }
 

@@ -3,10 +3,10 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>A run of frames taken one after the other under the same conditions.</summary>
+/// <summary>A series of frames taken under the same conditions.</summary>
 public sealed record Shot
 {
-    /// <summary>bias, dark, flat, dark-flat or light.</summary>
+    /// <summary>Kind of frame: bias, dark, flat, dark-flat or light.</summary>
     [JsonConverter(typeof(KebabEnumConverter<FrameKind>))]
     public required FrameKind Kind { get; init; }
 
@@ -14,7 +14,7 @@ public sealed record Shot
     public double Exposure { get; init; }
 
     /// <summary>
-    /// Temperature that is asked of the cooler, or the ambient one of an uncooled camera, °C; null for the reference
+    /// Set temperature of the cooler, or ambient temperature of an uncooled camera, °C; null for the reference
     /// temperature.
     /// </summary>
     public double? Temperature { get; init; }
@@ -23,20 +23,21 @@ public sealed record Shot
     public int Count { get; init; } = 1;
 
     /// <summary>
-    /// Flats and lights: mean photo-electrons that one frame collects in a pixel of full response, e-/px. Default 0.
+    /// Flats and lights: mean photo-electrons per frame in a pixel of full response, e-/px. Default 0.
     /// </summary>
     public double Level { get; init; }
 
-    /// <summary>Stray light, mean over the frame, strongest at one corner, e-/px/s; also on darks. Default 0.</summary>
+    /// <summary>Stray light, mean over the frame, strongest at one corner, e-/px/s; also in darks. Default 0.</summary>
     public double LightLeak { get; init; }
 
     /// <summary>
-    /// Reading of the probe minus temperature of the die in this shot, °C, beyond the thermometer's own. Default 0.
+    /// Reading of the probe minus temperature of the die in this shot, °C, in addition to the thermometer's own offset.
+    /// Default 0.
     /// </summary>
     public double ProbeOffset { get; init; }
 
     /// <summary>
-    /// Pause before the first frame, s; null for the usual minute plus the time the temperature takes.
+    /// Pause before the first frame, s; null for the usual minute plus the time to reach the temperature.
     /// </summary>
     public double? Pause { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Simulation.Parameters.Session;
 
-/// <summary>Frames whose rows from some row on carry no exposure: neither light nor dark signal.</summary>
+/// <summary>Torn frames: from some row on they have neither light nor dark signal.</summary>
 public sealed record TornFrames
 {
     /// <summary>Probability that a frame (bias excepted) is torn, 0…1. Default 0.</summary>

@@ -10,7 +10,7 @@ namespace SensorProfile.Characterisation.Maps;
 internal static class DefectTable
 {
     /// <summary>
-    /// Pixels that are only in a defect line are as many as the line is long; the map shows them, the table leaves them
+    /// Pixels that only belong to a defect line, as many as the line is long: the map shows them, the table leaves them
     /// out.
     /// </summary>
     private const DefectClass NotListed = DefectClass.Line;

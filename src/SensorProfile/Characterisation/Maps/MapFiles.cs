@@ -60,7 +60,7 @@ public static class MapFiles
                     )
                 );
         }
-        // Made one by one and given back before the next: together they would be most of the memory of the whole run.
+        // Made and released one by one: together they would take most of the memory of the whole run.
         (string Name, Func<float[]?> Make, string Unit, string What)[] all =
         [
             ("dark-rate.fits", () => maps.DarkRate, "e-/px/s", "Dark rate at REFTEMP, glow included"),
@@ -70,7 +70,7 @@ public static class MapFiles
                 "e-/px/s",
                 "Standard uncertainty of the dark rate by temporal noise"
             ),
-            // under a name of its own: what reads dark-rate.fits reads electrons
+            // under its own name: programs that read dark-rate.fits expect electrons
             ("dark-rate-adu.fits", () => maps.DarkRateAdu, "ADU/px/s", "Dark rate at REFTEMP, no gain is known"),
             ("read-noise.fits", maps.ReadNoiseMap, "e-", "Temporal standard deviation without light"),
             ("glow.fits", maps.GlowMap, "e-/px/s", "Glow at REFTEMP"),

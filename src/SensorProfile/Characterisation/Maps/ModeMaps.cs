@@ -15,12 +15,12 @@ internal sealed record ModeMaps
     public int Height { get; init; }
 
     /// <summary>
-    /// Temporal standard deviation of every pixel without light, e-, to three digits; made anew at every call.
+    /// Temporal standard deviation of every pixel without light, e-, to three digits; computed anew at every call.
     /// </summary>
     public float[]? ReadNoiseMap() => Widened(ReadNoise);
 
     /// <summary>
-    /// What <see cref="ReadNoiseMap"/> is made from: half of a map less in memory counts with large cameras.
+    /// What <see cref="ReadNoiseMap"/> is made from: it saves half a map of memory, which matters for large cameras.
     /// </summary>
     internal Half[]? ReadNoise { get; init; }
 
@@ -37,7 +37,7 @@ internal sealed record ModeMaps
     public float[]? DarkRateAdu { get; init; }
 
     /// <summary>
-    /// Glow at the reference temperature, e-/px/s, 0 where nothing glows; worked out anew at every call.
+    /// Glow at the reference temperature, e-/px/s, 0 where nothing glows; computed anew at every call.
     /// </summary>
     public float[]? GlowMap() => Glow?.Invoke();
 
@@ -45,7 +45,8 @@ internal sealed record ModeMaps
     internal Func<float[]>? Glow { get; init; }
 
     /// <summary>
-    /// Doubling temperature of each pixel whose law could be measured, °C, to three digits; made anew at every call.
+    /// Doubling temperature of each pixel whose law could be measured, °C, to three digits; computed anew at every
+    /// call.
     /// </summary>
     public float[]? DoublingMap() => Widened(Doubling);
 
@@ -69,7 +70,7 @@ internal sealed record ModeMaps
     /// <summary>Defect classes; 0 for a good pixel.</summary>
     public byte[]? Defects { get; init; }
 
-    /// <summary>Levels of the pixels that jump between some, by index; empty when none was found.</summary>
+    /// <summary>Levels of the pixels that jump between levels, by index; empty when none was found.</summary>
     internal IReadOnlyDictionary<int, TelegraphFit> Levels { get; init; } = new Dictionary<int, TelegraphFit>();
 
     private static float[]? Widened(Half[]? map) => map is null ? null : Array.ConvertAll(map, value => (float)value);

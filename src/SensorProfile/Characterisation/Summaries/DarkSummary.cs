@@ -39,7 +39,7 @@ internal static class DarkSummary
     }
 
     /// <summary>
-    /// Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.
+    /// Relative uncertainty that all rates share: the gain's, doubled where the rate comes from the variance.
     /// </summary>
     public static double CommonRelativeUncertainty(IReadOnlyList<Measurement> gains, bool variance) =>
         (variance ? 2 : 1) * Math.Sqrt(gains.Sum(g => Math.Pow(g.StandardUncertainty / g.Value, 2))) / gains.Count;
@@ -86,7 +86,7 @@ internal static class DarkSummary
         };
 
     /// <summary>
-    /// A slope in e-/s (or e-²/s, which is the same number for Poisson electrons) with the gain's doubt added.
+    /// A slope in e-/s (or e-²/s, which is the same number for Poisson electrons) with the gain's uncertainty added.
     /// </summary>
     public static Measurement Rate(DarkSignalFit line, IReadOnlyList<Measurement> gains, bool variance, string method)
     {

@@ -7,10 +7,11 @@ using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Characterisation.Summaries;
 
-/// <summary>Keeps numbers that are no numbers out of a profile.</summary>
+/// <summary>Keeps non-finite numbers out of a profile.</summary>
 /// <remarks>
-/// Pixels that no sensor gives (stuck, scrambled, sheared) can leave a fit without a finite answer. Whatever holds such
-/// a number is emptied at the innermost place that may be empty: a quantity becomes null, a point leaves its list.
+/// Values that no sensor gives (stuck, scrambled, sheared) can leave a fit without a finite answer. Such a number is
+/// removed by emptying the innermost place around it that may be empty: a quantity becomes null, a point leaves its
+/// list.
 /// </remarks>
 internal static class FiniteMode
 {
@@ -56,7 +57,7 @@ internal static class FiniteMode
         return true;
     }
 
-    // Numbers of a list stand at places that mean something: such a list goes as a whole.
+    // In a list of numbers the position has a meaning, so such a list is removed as a whole.
     private static bool ItemsAreWhole(JsonArray items, JsonTypeInfo info, string place, List<string> emptied)
     {
         JsonTypeInfo element = options.GetTypeInfo(info.ElementType!);

@@ -20,7 +20,7 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation.Summaries;
 
-/// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
+/// <summary>Combines the results of bias, flats and darks into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
     public static ModeProfile Summarise(
@@ -102,13 +102,13 @@ internal static class ModeSummary
                     mode.Mosaic,
                     flats.ElectronsPerAdu(mode.Mosaic) ?? []
                 ),
-            // an array of an enumeration of bytes is an array of bytes to the runtime
+            // to the runtime, an array of a byte enumeration is an array of bytes
             Defects = (byte[]?)(object?)pattern?.Defects.Classes ?? WithoutGain(inAdu),
             Levels = pattern?.Maps.Levelled.Fits ?? TelegraphSearch.None.Fits,
         };
     }
 
-    // Rates tell these; the other classes rest on the noise of a pixel, which needs the gain.
+    // These follow from rates alone; the other classes need the noise of a pixel, and so the gain.
     private static byte[]? WithoutGain(PatternResult? inAdu) =>
         inAdu is null
             ? null
@@ -119,11 +119,11 @@ internal static class ModeSummary
                 ),
             ];
 
-    // What stands for a pixel without a value is another's: no map shows it.
+    // A pixel without a value holds another pixel's: no map shows it.
     private static T[]? Known<T>(T[]? map, MissingPixels? missing, T unknown) =>
         map is null || missing is null ? map : [.. map.Select((value, i) => missing[i] ? unknown : value)];
 
-    // Made when they are written, from little: a map more in memory counts with large cameras.
+    // Made only when they are written, from little: one map more in memory matters for large cameras.
     private static Func<float[]> Doubts(
         PedestalDoubt pedestal,
         int pixels,
@@ -276,7 +276,7 @@ internal static class ModeSummary
         };
     }
 
-    // √ of a variance that may have come out below zero by chance: zero then, with the doubt that this leaves.
+    // √ of a variance that chance may have brought below zero: then zero, with the uncertainty that leaves.
     private static Measurement? Deviation(Measurement? variance, Measurement? gain)
     {
         if (variance is null || !double.IsFinite(variance.Value))

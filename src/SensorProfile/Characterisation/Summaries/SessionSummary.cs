@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
@@ -7,9 +6,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.Characterisation.Summaries;
 
-/// <summary>
-/// The frames behind a profile: used, left out, and a digest by which the same frames are known again.
-/// </summary>
+/// <summary>The frames behind a profile: used, left out, and a digest that recognises the same frames again.</summary>
 internal static class SessionSummary
 {
     public static FramesInfo Summarise(IReadOnlyList<MeasuredMode> modes, Inventory inventory, FindingsLog log)
@@ -41,11 +38,9 @@ internal static class SessionSummary
 
     private static string Digest(IEnumerable<ScreenedFrame> frames)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        StringBuilder text = new();
         foreach (ScreenedFrame f in frames.OrderBy(f => f.Name, StringComparer.Ordinal))
-            hash.AppendData(
-                Encoding.UTF8.GetBytes(Invariant($"{f.Name}\n{f.Frame.Width}x{f.Frame.Height}\n{f.PixelSum}\n"))
-            );
-        return Convert.ToHexStringLower(hash.GetHashAndReset());
+            text.Append(Invariant($"{f.Name}\n{f.Frame.Width}x{f.Frame.Height}\n{f.PixelSum}\n"));
+        return Sha256.Hex(Encoding.UTF8.GetBytes(text.ToString()));
     }
 }

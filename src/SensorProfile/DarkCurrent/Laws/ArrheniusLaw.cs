@@ -3,10 +3,9 @@ using SensorProfile.Fitting.Models;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>I = I_ref·(T/T_ref)^m·exp(−(E_a/k)(1/T − 1/T_ref)), T in K.</summary>
-/// <remarks>A·T^m·exp(−E_a/kT) with the amplitude written as the rate at T_ref, which keeps amplitude and energy nearly
-/// uncorrelated. Fits use m = 0: the
-/// published activation energies are mostly of that form, and m cannot be told from E_a over the range of a cooler (m =
-/// 3 lowers E_a by about 3kT).</remarks>
+/// <remarks>A·T^m·exp(−E_a/kT), with the amplitude written as the rate at T_ref, which keeps amplitude and energy
+/// nearly uncorrelated. Fits use m = 0: most published activation energies have that form, and over the range of a
+/// cooler m cannot be told from E_a (m = 3 lowers E_a by about 3kT).</remarks>
 internal sealed class ArrheniusLaw(double referenceTemperature, bool hasFloor = false, double power = 0)
     : ShapedLaw(referenceTemperature, hasFloor)
 {

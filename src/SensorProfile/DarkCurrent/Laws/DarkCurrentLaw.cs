@@ -2,7 +2,9 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>A fitted temperature law that can be evaluated at any temperature, also from a stored profile.</summary>
+/// <summary>
+/// A fitted temperature law, possibly from a stored profile, that can be evaluated at any temperature.
+/// </summary>
 internal sealed class DarkCurrentLaw
 {
     private readonly FittedLaw fit;
@@ -13,11 +15,11 @@ internal sealed class DarkCurrentLaw
     /// <summary>doubling, arrhenius or two-process, each also with "+floor".</summary>
     public string Name => fit.Law.Name;
 
-    /// <summary>Restores a law from a profile's record.</summary>
+    /// <summary>Restores a law from the record in a profile.</summary>
     /// <param name="model">The record.</param>
-    /// <param name="referenceTemperature">The profile's reference temperature, °C, to which the record's rates
+    /// <param name="referenceTemperature">Reference temperature of the profile, °C, to which the rates in the record
     /// refer.</param>
-    /// <exception cref="ArgumentException">The record's name, parameters or covariance do not belong to a known
+    /// <exception cref="ArgumentException">The name, parameters or covariance of the record do not match a known
     /// law.</exception>
     public static DarkCurrentLaw FromModel(DarkCurrentModel model, double referenceTemperature) =>
         new(
@@ -26,7 +28,7 @@ internal sealed class DarkCurrentLaw
         );
 
     /// <summary>
-    /// Dark rate at a temperature, floor included, e-/px/s, with the uncertainty of this law's parameters.
+    /// Dark rate at a temperature, floor included, e-/px/s; the uncertainty is that of the parameters of this law.
     /// </summary>
     public Measurement RateAt(double temperatureCelsius)
     {

@@ -3,8 +3,8 @@ using SensorProfile.Profiles.Darks;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>
-/// Predicts the typical pixel's dark current from a stored profile: the selected law's value, with the spread of the
-/// other laws in the uncertainty.
+/// Predicts the dark current of the typical pixel from a stored profile: the value of the selected law, with the spread
+/// of the other laws in the uncertainty.
 /// </summary>
 internal sealed class DarkCurrentPredictor
 {
@@ -19,8 +19,8 @@ internal sealed class DarkCurrentPredictor
     /// <summary>Name of the selected law.</summary>
     public string Law => laws.Fits[laws.Selected].Law.Name;
 
-    /// <summary>From a profile; null when it holds no temperature law.</summary>
-    /// <exception cref="ArgumentException">A stored model does not belong to a known law.</exception>
+    /// <summary>Makes a predictor from a profile; null when it contains no temperature law.</summary>
+    /// <exception cref="ArgumentException">A stored model does not match a known law.</exception>
     public static DarkCurrentPredictor? FromProfile(DarkCurrentProfile profile) =>
         From(profile.Models, profile.Selected, profile.ReferenceTemperature, profile.MeasuredRange);
 

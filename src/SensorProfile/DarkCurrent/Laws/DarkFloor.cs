@@ -5,16 +5,16 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// <summary>
 /// The part of a measured dark current that does not fall with temperature: a light leak, or glow.
 /// </summary>
-/// <param name="Share">Of the rate at the reference temperature, 0…1.</param>
-/// <param name="ThermalDoubling">Temperature rise that doubles what is left without it, °C.</param>
+/// <param name="Share">Share of the rate at the reference temperature, 0…1.</param>
+/// <param name="ThermalDoubling">Temperature rise that doubles the rate without the floor, °C.</param>
 internal sealed record DarkFloor(double Share, Measurement ThermalDoubling)
 {
     internal const double LargestShare = 0.25;
 
-    /// <summary>Whether it is no longer a small thing: the doubling temperature of the whole then misleads.</summary>
+    /// <summary>Whether the floor is so large that the doubling temperature of the total rate misleads.</summary>
     public bool IsLarge => Share > LargestShare;
 
-    /// <summary>Reads it from the selected law; null when that has no floor, or none that stands out.</summary>
+    /// <summary>Takes the floor from the selected law; null when the law has no significant floor.</summary>
     /// <param name="dark">Dark current of a profile.</param>
     public static DarkFloor? Find(DarkCurrentProfile dark)
     {

@@ -4,15 +4,14 @@ namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>A temperature law with fitted parameters.</summary>
 /// <param name="Law">The formula.</param>
-/// <param name="Parameters">Best estimates; rates and floor not negative.</param>
-/// <param name="Covariance">Covariance of the parameters. An amplitude held at zero is treated as free in it, so that
-/// it does not look certain; a floor held at
-/// zero has no part in it: the fit is then the one without a floor.</param>
-/// <param name="Uncertainties">Standard uncertainties of the parameters, of those held at zero as if they were
+/// <param name="Parameters">Best estimates; rates and floor are not negative.</param>
+/// <param name="Covariance">Covariance of the parameters. An amplitude held at zero counts as free, so that it does not
+/// look certain; a floor held at zero does not enter: the fit is then the one without a floor.</param>
+/// <param name="Uncertainties">Standard uncertainties of the parameters; those held at zero are treated as
 /// free.</param>
-/// <param name="AtBound">Which parameters the data would rather have had below zero.</param>
+/// <param name="AtBound">Which parameters are held at zero because the data prefer a negative value.</param>
 /// <param name="ChiSquared">χ² at the minimum.</param>
-/// <param name="DegreesOfFreedom">Points less parameters, those at a bound counted.</param>
+/// <param name="DegreesOfFreedom">Points minus parameters, including those at a bound.</param>
 internal sealed record FittedLaw(
     TemperatureLaw Law,
     double[] Parameters,
@@ -34,11 +33,13 @@ internal sealed record FittedLaw(
         return (Law.Rate(temperatureCelsius, Parameters), Math.Sqrt(ErrorPropagation.Variance(gradient, Covariance)));
     }
 
-    /// <summary>Doubling temperature by the local slope and its standard uncertainty, °C.</summary>
+    /// <summary>Doubling temperature from the local slope and its standard uncertainty, °C.</summary>
     public (double Value, double Uncertainty) DoublingAt(double temperatureCelsius) =>
         ErrorPropagation.Propagate(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
 
-    /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
+    /// <summary>
+    /// Doubling temperature of the thermal part (without the floor) and its standard uncertainty, °C.
+    /// </summary>
     public (double Value, double Uncertainty) ThermalDoublingAt(double temperatureCelsius) =>
         ErrorPropagation.Propagate(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
 
@@ -51,8 +52,8 @@ internal sealed record FittedLaw(
         };
 
     /// <summary>
-    /// The same fit with a relative uncertainty common to all rates (the gain): it moves every rate alike and no
-    /// doubling temperature.
+    /// The same fit with a relative uncertainty common to all rates (that of the gain): it shifts all rates alike, and
+    /// no doubling temperature.
     /// </summary>
     public FittedLaw WithCommon(double relativeUncertainty)
     {

@@ -2,11 +2,11 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>All laws fitted to the same points, with their criteria, weights and the choice among them.</summary>
+/// <summary>All laws fitted to the same points, with their criteria and weights and the selected one.</summary>
 /// <param name="Fits">The fits, simplest law first.</param>
-/// <param name="Criteria">Corrected Akaike criterion of each; null where the points are too few for it.</param>
+/// <param name="Criteria">Corrected Akaike criterion of each fit; null with too few points for it.</param>
 /// <param name="Weights">Akaike weights.</param>
-/// <param name="Selected">Index of the chosen law.</param>
+/// <param name="Selected">Index of the selected law.</param>
 internal sealed record LawComparison(
     IReadOnlyList<FittedLaw> Fits,
     IReadOnlyList<double?> Criteria,
@@ -17,16 +17,16 @@ internal sealed record LawComparison(
     /// <summary>A law replaces the simplest only when its criterion is lower by more than this.</summary>
     public const double DecisiveDifference = 6;
 
-    // A law that the points exclude must not speak where it runs away, far outside them.
+    // A law that the points exclude must not count far outside them, where it runs away.
     private const double NegligibleWeight = 1e-4;
 
-    // A law with a smaller chance than this to miss the points so far is rejected.
+    // A law is rejected when the probability of so large a misfit by chance is below this.
     private const double Rejection = 0.001;
 
     /// <summary>Whether the corrected criterion exists for any law.</summary>
     public bool Comparable => Criteria.Any(c => c is not null);
 
-    /// <summary>The other laws that the points leave possible.</summary>
+    /// <summary>The other laws that the points do not rule out.</summary>
     public IEnumerable<FittedLaw> Undecided =>
         Fits.Where(
             (_, i) =>
@@ -34,12 +34,10 @@ internal sealed record LawComparison(
         );
 
     /// <summary>Compares the fits.</summary>
-    /// <remarks>Chosen by AICc = χ² + 2k + 2k(k + 1)/(n − k − 1): the simplest law stays unless another is decisively
-    /// better. Where n ≤ k + 1 for all laws,
-    /// χ² + 2k takes its place. Laws that the points reject are left out wherever another is not rejected. The weights
-    /// are exp(−Δ/2) of χ² + 2k: with
-    /// known uncertainties that is unbiased already, and the correction would hide a floor or a second process that few
-    /// points cannot exclude.</remarks>
+    /// <remarks>Selects by AICc = χ² + 2k + 2k(k + 1)/(n − k − 1): the simplest law stays unless another is decisively
+    /// better. If n ≤ k + 1 for all laws, χ² + 2k is used instead. Laws that the points reject are left out unless all
+    /// are rejected. The weights are exp(−Δ/2) of χ² + 2k: with known uncertainties that is already unbiased, and the
+    /// correction would hide a floor or a second process that few points cannot exclude.</remarks>
     public static LawComparison Compare(IReadOnlyList<FittedLaw> fits, int points)
     {
         bool anyAccepted = fits.Any(f => f.Probability >= Rejection);
@@ -55,11 +53,9 @@ internal sealed record LawComparison(
         return new LawComparison(fits, criteria, InformationCriterion.Weights(plain), selected);
     }
 
-    /// <summary>
-    /// The chosen law's value with an uncertainty that includes how far the other laws, by their weights, lie from it.
-    /// </summary>
+    /// <summary>Value of the selected law; its uncertainty includes the weighted distance of the other laws.</summary>
     /// <remarks>
-    /// u² = Σ w_m(u_m² + (v_m − v)²) (Burnham and Anderson 2002, ch. 4, about the chosen value instead of the mean).
+    /// u² = Σ w_m(u_m² + (v_m − v)²) (Burnham and Anderson 2002, ch. 4, about the selected value instead of the mean).
     /// </remarks>
     public (double Value, double Uncertainty) Combine(Func<FittedLaw, (double Value, double Uncertainty)> quantity)
     {

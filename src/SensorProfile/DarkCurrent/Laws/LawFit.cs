@@ -3,11 +3,11 @@ using SensorProfile.Fitting.Models;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>
-/// Weighted fit of one temperature law, on the linear scale, where the errors of a rate are normal also when it is
+/// Weighted fit of one temperature law, on the linear scale: there the errors of a rate are normal even when it is
 /// small or negative.
 /// </summary>
 /// <remarks>
-/// Rates and the floor cannot be negative: where the unbounded minimum has one below zero, the minimum with it held at
+/// Rates and the floor cannot be negative: if one is below zero at the unbounded minimum, the minimum with it held at
 /// zero is taken.
 /// </remarks>
 internal static class LawFit
@@ -69,8 +69,8 @@ internal static class LawFit
         return Held(law, [.. fit.Parameters, 0], [false, false, true], fit.ChiSquared, temperatures, uncertainties);
     }
 
-    // Covariance at given parameters, with what is held at zero free; only a floor held there is then taken out of the
-    // others' covariance.
+    // Covariance at given parameters, with parameters held at zero treated as free; only a floor held at zero is then
+    // removed from the covariance of the others.
     private static FittedLaw? Held(
         TemperatureLaw law,
         double[] parameters,
@@ -115,7 +115,7 @@ internal static class LawFit
         return HouseholderSolver.Covariance(jacobian, out _);
     }
 
-    // Every subset of the amplitudes is tried; with at most three that is exact and quick.
+    // Tries every subset of the amplitudes; with at most three, that is exact and quick.
     private static FittedLaw? FitLinear(
         TemperatureLaw law,
         double[] temperatures,
@@ -149,8 +149,8 @@ internal static class LawFit
         return Held(law, found.Parameters, found.AtBound, found.ChiSquared, temperatures, uncertainties);
     }
 
-    // For each trial shape the amplitude and the floor follow from two linear equations; the best of them starts the
-    // fit, so no start can be far off.
+    // For each trial shape, amplitude and floor follow from two linear equations; the fit starts from the best one, so
+    // no start can be far off.
     private static double[]? Start(ShapedLaw law, double[] temperatures, double[] rates, double[] uncertainties)
     {
         double[]? best = null;

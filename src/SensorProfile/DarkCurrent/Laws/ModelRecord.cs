@@ -5,10 +5,10 @@ using static System.FormattableString;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>Between fitted laws and the records that profiles keep.</summary>
+/// <summary>Converts between fitted laws and the records stored in profiles.</summary>
 internal static class ModelRecord
 {
-    /// <summary>The record of a fit.</summary>
+    /// <summary>Makes the record of a fit.</summary>
     public static DarkCurrentModel From(FittedLaw fit, double? criterion, double weight, int points)
     {
         double reference = fit.Law.ReferenceTemperature;
@@ -56,9 +56,9 @@ internal static class ModelRecord
         };
     }
 
-    /// <summary>The fit of a record; the bounds are recognised by their value.</summary>
-    /// <exception cref="ArgumentException">The record's law is unknown, or its parameters or covariance do not belong
-    /// to the law.</exception>
+    /// <summary>Restores a fit from a record; parameters at a bound are recognised by their value.</summary>
+    /// <exception cref="ArgumentException">The law in the record is unknown, or its parameters or covariance do not
+    /// match the law.</exception>
     public static FittedLaw ToFit(DarkCurrentModel model, double referenceTemperature)
     {
         TemperatureLaw law = TemperatureLaw.Named(model.Name, referenceTemperature);

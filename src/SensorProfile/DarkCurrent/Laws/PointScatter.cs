@@ -4,29 +4,27 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>
-/// Uncertainties of the points with their temperature errors, and the scatter that these leave unexplained.
+/// Uncertainties of the points including their temperature errors, and the scatter that these do not explain.
 /// </summary>
-/// <remarks>u_eff² = u² + (dI/dT)²·u_T²: a temperature error moves a point along the law. Where the best law misses the
-/// points by more than its degrees of
-/// freedom, χ² is brought to ν in the more likely of two ways (smaller Σ ln u_eff; the first unless the second is e
-/// times more likely): a temperature scatter s
-/// common to all points, added to u_T² (after Mandel and Paule 1970, Anal. Chem. 42, 1194) — a probe that does not show
-/// the sensor's own temperature is the usual cause, and its
-/// error is proportional to the rate — or a factor on all uncertainties (Birge 1932, Phys. Rev. 40, 207). Covariances
-/// are widened by Student's t, as far as
-/// they come from the scatter.</remarks>
+/// <remarks>u_eff² = u² + (dI/dT)²·u_T²: a temperature error moves a point along the law. Where χ² of the best law
+/// exceeds its degrees of freedom ν, it is brought down to ν in the more likely of two ways (smaller Σ ln u_eff; the
+/// first unless the second is e times more likely). Either a temperature scatter s common to all points is added to
+/// u_T² (after Mandel and Paule 1970, Anal. Chem. 42, 1194): the usual cause is a probe that does not show the
+/// temperature of the sensor itself, whose error is proportional to the rate. Or all uncertainties are multiplied by a
+/// factor (Birge 1932, Phys. Rev. 40, 207). Covariances are widened by Student's t as far as they come from the
+/// scatter.</remarks>
 internal static class PointScatter
 {
     private const double Significance = 0.05,
         MaxScatter = 10;
 
-    /// <summary>Fits all laws, with the scatter found; null when none can be fitted.</summary>
+    /// <summary>Fits all laws, allowing for the scatter found; null when none can be fitted.</summary>
     public static ScatteredFits? Fit(IReadOnlyList<TemperatureLaw> laws, IReadOnlyList<TemperaturePoint> points)
     {
         var data = new Data(points);
         double[] stated = data.RateUncertainties;
         FittedLaw[] fits = All(laws, data, stated);
-        // Twice: the slopes that turn temperature errors into rate errors come from the fit before.
+        // Twice, because the slopes that turn temperature errors into rate errors come from the previous fit.
         for (int pass = 0; pass < 2 && fits.Length > 0 && data.TemperaturesUncertain; pass++)
         {
             stated = data.Effective(Best(fits), 0);
@@ -56,8 +54,8 @@ internal static class PointScatter
         FittedLaw[] fits = All(laws, data, widened);
         if (fits.Length == 0)
             return null;
-        // Mean share of the variances that is scatter: with it the few degrees of freedom behind the scatter weigh
-        // (Welch and Satterthwaite).
+        // Mean share of the variances due to scatter; it decides how much the few degrees of freedom behind the scatter
+        // count (Welch and Satterthwaite).
         double share = widened.Zip(stated, (w, u) => 1 - u * u / (w * w)).Average();
         double widening = Probability.CoverageWidening(best.DegreesOfFreedom / (share * share));
         return new ScatteredFits(
@@ -68,16 +66,15 @@ internal static class PointScatter
         );
     }
 
-    // A law that misses the points keeps a finite weight with few points; its own error bars must then admit the
-    // misfit.
+    // With few points, a law that misses them keeps a finite weight; its own error bars must then allow for the misfit.
     private static FittedLaw OwnMisfit(FittedLaw fit) =>
         fit.Probability < Significance ? fit.Widened(fit.ChiSquared / fit.DegreesOfFreedom) : fit;
 
     private static FittedLaw[] All(IReadOnlyList<TemperatureLaw> laws, Data data, double[] uncertainties) =>
         [.. laws.Select(law => LawFit.Fit(law, data.Temperatures, data.Rates, uncertainties)).OfType<FittedLaw>()];
 
-    // A law with a single degree of freedom passes near anything; where others have more, it cannot vouch for the
-    // points.
+    // A law with a single degree of freedom passes near anything, so it is no judge of the points when others have
+    // more.
     private static FittedLaw Best(IReadOnlyList<FittedLaw> fits)
     {
         int enough = Math.Min(2, fits.Max(f => f.DegreesOfFreedom));
@@ -95,7 +92,8 @@ internal static class PointScatter
             high = 0.01;
         while (high < MaxScatter && Excess(high) > 0)
             (low, high) = (high, 2 * high);
-        // where a law fits at one scatter and not at the next, the misfit jumps and has no root: the larger one is kept
+        // if a law can be fitted at one scatter but not at the next, the misfit jumps and has no root: keep the larger
+        // scatter
         return high < MaxScatter && Brent.TryFindRoot(Excess, low, high, 1e-9, 100, out double root) ? root : high;
     }
 

@@ -1,15 +1,14 @@
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>Choice of the temperature to which a profile's rates refer.</summary>
+/// <summary>Chooses the temperature to which the rates of a profile refer.</summary>
 internal static class ReferenceTemperature
 {
     /// <summary>
-    /// The measured temperature nearest the middle of the range over which the dark rate was resolved (rate &gt; 2u),
+    /// The measured temperature closest to the middle of the range in which the dark rate was resolved (rate &gt; 2u),
     /// in whole degrees.
     /// </summary>
-    /// <remarks>In the middle of the points all laws agree best and rate and doubling temperature are known best. Of
-    /// two equally near the colder is
-    /// taken; where fewer than two points are resolved, all points count.</remarks>
+    /// <remarks>In the middle of the points, the laws agree best, and rate and doubling temperature are known best. Of
+    /// two equally close, the colder one is taken; with fewer than two resolved points, all points count.</remarks>
     /// <param name="points">At least one point.</param>
     /// <returns>°C.</returns>
     /// <exception cref="ArgumentException">There are no points.</exception>

@@ -7,7 +7,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 internal abstract class ShapedLaw(double referenceTemperature, bool hasFloor)
     : TemperatureLaw(referenceTemperature, hasFloor)
 {
-    /// <summary>Shape values from which a fit may start, over everything a sensor could show.</summary>
+    /// <summary>Shape values from which a fit may start; they cover everything a sensor could show.</summary>
     public abstract IReadOnlyList<double> TrialShapes { get; }
 
     /// <inheritdoc/>

@@ -2,12 +2,12 @@ using System.Globalization;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>What the user should know about the temperature laws, in plain sentences.</summary>
+/// <summary>Findings for the user about the temperature laws.</summary>
 internal static class TemperatureFindings
 {
     private const double NarrowRange = 10;
 
-    /// <summary>Why no law can be fitted at all; null when one can be tried.</summary>
+    /// <summary>Says why no law can be fitted at all; null when a fit can be tried.</summary>
     public static Finding? WhyNot(IReadOnlyList<TemperaturePoint> points)
     {
         double[] temperatures = Distinct(points);
@@ -24,21 +24,21 @@ internal static class TemperatureFindings
             : new Finding(
                 FindingCodes.DarkRateNotResolved,
                 Severity.Refusal,
-                $"Only {resolved} of {points.Count} dark rates stand out of their uncertainty, so no doubling "
+                $"Only {resolved} of {points.Count} dark rates are clearly above zero, so no doubling "
                     + "temperature is given; take longer darks, or darks at warmer temperatures."
             );
     }
 
-    /// <summary>When the points are there but no law follows from them.</summary>
+    /// <summary>The refusal for enough points from which no law follows.</summary>
     public static Finding NotDetermined(IReadOnlyList<TemperaturePoint> points) =>
         new(
             FindingCodes.TemperatureLawNotDetermined,
             Severity.Refusal,
             $"No temperature law can be fitted to the {points.Count} dark rates: they do not rise with temperature "
-                + "as a sensor's do; check that the temperatures in the headers are the sensor's."
+                + "as dark current does; check that the temperatures in the headers are those of the sensor."
         );
 
-    /// <summary>Everything that bears on a fit that was made.</summary>
+    /// <summary>All findings about a fit that was made.</summary>
     public static IReadOnlyList<Finding> Of(
         IReadOnlyList<TemperaturePoint> points,
         LawComparison laws,
@@ -52,7 +52,7 @@ internal static class TemperatureFindings
                 new Finding(
                     FindingCodes.DoublingTemperatureUncertain,
                     Severity.Refusal,
-                    "The doubling temperature is uncertain by more than half of itself and is not given; take "
+                    "The doubling temperature is uncertain by more than half its value and is not given; take "
                         + "darks over a wider range of temperatures, or longer ones."
                 )
             );
@@ -156,7 +156,7 @@ internal static class TemperatureFindings
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Light reaches the sensor in the dark, or it glows: {100 * share:0} % of the rate at {Text(reference)} °C "
+                    $"Light reaches the sensor in the dark, or the sensor glows: {100 * share:0} % of the rate at {Text(reference)} °C "
                         + $"({floor:G2} e⁻/px/s) does not fall with temperature. Cover camera and viewfinder, take a dark in "
                         + $"a dark room and compare; without this light dark current doubles every {thermal:0.0} °C."
                 )
@@ -195,7 +195,7 @@ internal static class TemperatureFindings
             return "take darks of several exposures at each";
         if (temperatures.Length == 1)
             return $"add darks at {Text(temperatures[0] - 10)} and {Text(temperatures[0] + 10)} °C, or as far apart as "
-                + "the cooler allows";
+                + "cooler or weather allow";
         double gap = temperatures[1] - temperatures[0];
         double next = gap >= 10 ? temperatures[0] + gap / 2 : temperatures[1] + Math.Max(10 - gap, gap);
         return $"add darks at {Text(next)} °C";

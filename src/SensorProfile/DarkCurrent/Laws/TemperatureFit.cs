@@ -6,25 +6,25 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// Fits dark rate against temperature: doubling, Arrhenius and two-process laws, each also with a constant floor.
 /// </summary>
 /// <remarks>Weighted least squares on the linear scale. Laws are compared by the corrected Akaike criterion; the
-/// doubling law stays unless another is lower
-/// by more than 6. Uncertainties include the spread between the laws that the points leave open.</remarks>
+/// doubling law stays unless another is lower by more than 6. Uncertainties include the spread between the laws that
+/// the points do not rule out.</remarks>
 internal static class TemperatureFit
 {
     /// <summary>
-    /// Different temperatures that a doubling temperature needs: with two, every law passes through both and none is
+    /// Number of temperatures needed for a doubling temperature: with two, every law passes through both and none is
     /// tested.
     /// </summary>
     public const int MinTemperatures = 3;
 
-    /// <summary>Two temperatures closer than this, °C, count as one.</summary>
+    /// <summary>Two temperatures closer together than this, °C, count as one.</summary>
     internal const double SameTemperature = 0.5;
 
     /// <summary>Fits the points.</summary>
-    /// <param name="points">Rates with their uncertainties; in any order.</param>
+    /// <param name="points">Rates with their uncertainties, in any order.</param>
     /// <param name="referenceTemperature">Temperature to which rates refer, °C; see
     /// <see cref="ReferenceTemperature.Choose"/>.</param>
-    /// <param name="commonRelativeUncertainty">Relative standard uncertainty that all rates share (the gain's); widens
-    /// rates, not doubling temperatures.</param>
+    /// <param name="commonRelativeUncertainty">Relative standard uncertainty common to all rates (that of the gain);
+    /// widens rates, not doubling temperatures.</param>
     /// <exception cref="ArgumentException">A point is not finite or its uncertainty is not positive.</exception>
     public static TemperatureFitResult Fit(
         IReadOnlyList<TemperaturePoint> points,

@@ -1,18 +1,18 @@
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>
-/// How dark current depends on temperature: a formula with named parameters, optionally plus a constant floor.
+/// A law of dark current against temperature: a formula with named parameters, optionally plus a constant floor.
 /// </summary>
 /// <remarks>
-/// Rates in e-/px/s, temperatures in °C at the door and K inside. The floor (glow, light leak) is always the last
-/// parameter.
+/// Rates are in e-/px/s, temperatures in °C at the interface and K inside. The floor (glow, light leak) is always the
+/// last parameter.
 /// </remarks>
 internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloor)
 {
     /// <summary>Temperature to which the amplitudes refer, °C.</summary>
     public double ReferenceTemperature { get; } = referenceTemperature;
 
-    /// <summary>Whether a constant is added.</summary>
+    /// <summary>Whether a constant floor is added.</summary>
     public bool HasFloor { get; } = hasFloor;
 
     /// <summary>doubling, arrhenius or two-process, each also with "+floor".</summary>
@@ -25,7 +25,7 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
     /// <summary>Number of parameters.</summary>
     public int Count => ThermalParameters.Count + (HasFloor ? 1 : 0);
 
-    /// <summary>The formula, in one line.</summary>
+    /// <summary>The formula on one line.</summary>
     public abstract string Formula { get; }
 
     /// <summary>Whether a parameter scales with the gain: rates do, temperatures and energies do not.</summary>
@@ -36,13 +36,13 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
         Thermal(temperatureCelsius, parameters) + (HasFloor ? parameters[^1] : 0);
 
     /// <summary>
-    /// Temperature rise that doubles the rate by its local slope, °C: ln 2/(d ln I/dT) = ln 2·I/(dI/dT), floor included
+    /// Temperature rise that doubles the rate at its local slope, °C: ln 2/(d ln I/dT) = ln 2·I/(dI/dT), floor included
     /// in I.
     /// </summary>
     public double Doubling(double temperatureCelsius, ReadOnlySpan<double> parameters) =>
         Math.Log(2) * Rate(temperatureCelsius, parameters) / Slope(temperatureCelsius, parameters);
 
-    /// <summary>The same of the part that cooling reduces, without the floor.</summary>
+    /// <summary>The same for the thermal part, without the floor.</summary>
     public double ThermalDoubling(double temperatureCelsius, ReadOnlySpan<double> parameters) =>
         Math.Log(2) * Thermal(temperatureCelsius, parameters) / Slope(temperatureCelsius, parameters);
 
@@ -54,7 +54,7 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
             gradient[Count - 1] = 1;
     }
 
-    /// <summary>The part that cooling reduces, e-/px/s.</summary>
+    /// <summary>Thermal part of the rate, the part that cooling reduces, e-/px/s.</summary>
     public abstract double Thermal(double temperatureCelsius, ReadOnlySpan<double> parameters);
 
     /// <summary>dI/dT, e-/px/s per °C.</summary>
@@ -73,7 +73,7 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
         Span<double> gradient
     );
 
-    /// <summary>The law of a stored model's name.</summary>
+    /// <summary>The law with this name, as stored in a model.</summary>
     /// <exception cref="ArgumentException">No law has this name.</exception>
     public static TemperatureLaw Named(string name, double referenceTemperature)
     {

@@ -4,9 +4,8 @@ namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>I = D·r(T)² + P·r(T), r(T) = (T/T_ref)^1.5·exp(−E_g(T)/2kT + E_g(T_ref)/2kT_ref).</summary>
 /// <remarks>Diffusion ∝ T³·exp(−E_g/kT) and depletion ∝ T^1.5·exp(−E_g/2kT) currents (Widenhorn, Blouke, Weber, Rest
-/// and Bodegom 2002, Proc. SPIE 4669, 193),
-/// amplitudes written as rates at T_ref, gap in Varshni's form, <see cref="Silicon.Gap"/>, its slope included in the
-/// doubling temperature.</remarks>
+/// and Bodegom 2002, Proc. SPIE 4669, 193), with amplitudes written as rates at T_ref and the gap in Varshni's form,
+/// <see cref="Silicon.Gap"/>, whose slope is included in the doubling temperature.</remarks>
 internal sealed class TwoProcessLaw(double referenceTemperature, bool hasFloor = false)
     : TemperatureLaw(referenceTemperature, hasFloor)
 {

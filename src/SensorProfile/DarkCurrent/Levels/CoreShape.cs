@@ -1,21 +1,20 @@
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>
-/// Spread and skew of the ordinary pixels' dark rates as shares of the typical rate: one shape for all temperatures of
+/// Spread and skew of the dark rates of ordinary pixels relative to the typical rate: one shape for all temperatures of
 /// a channel.
 /// </summary>
-/// <remarks>At the cold end the noise hides the spread; where it is seen it is 5 to 20 % of the rate at whatever
-/// temperature, so the temperatures are pooled by their weights.
-/// A skew that the noise hides as well is taken to be that of a log-normal distribution, third moment 3·s⁴ for a small
-/// relative spread s, within as much again.</remarks>
+/// <remarks>At the cold end the noise hides the spread; where visible, it is 5 to 20 % of the rate at any temperature,
+/// so the temperatures are pooled by weight. If the noise hides the skew as well, that of a log-normal distribution is
+/// assumed, third moment 3·s⁴ for a small relative spread s, with an uncertainty as large as itself.</remarks>
 /// <param name="RelativeVariance">Variance of the rates over the square of the typical rate.</param>
-/// <param name="RelativeThirdMoment">Third central moment over its cube.</param>
+/// <param name="RelativeThirdMoment">Third central moment of the rates over the cube of the typical rate.</param>
 internal sealed record CoreShape(double RelativeVariance, double RelativeThirdMoment)
 {
-    // beyond it the expansion of the distribution function no longer rises everywhere
+    // beyond this the expansion of the distribution function no longer rises everywhere
     private const double MaxSkew = 0.9;
 
-    /// <summary>The shape that the temperatures have in common.</summary>
+    /// <summary>Pools the shape common to all temperatures.</summary>
     public static CoreShape Of(IReadOnlyList<DarkDistribution> temperatures)
     {
         DarkDistribution[] bright = [.. temperatures.Where(d => d.Centre > 0)];

@@ -3,48 +3,48 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>
-/// How the dark rates of one channel's pixels are distributed at one temperature: level of every block, spread and skew
-/// inside the blocks, pixels far off.
+/// Distribution of the dark rates of the pixels of one channel at one temperature: level of every block, spread and
+/// skew within the blocks, and outliers.
 /// </summary>
 /// <remarks>
-/// A pixel's rate is taken as level of its block + own departure. Moments of the departures come from the two halves a,
-/// b of the frames, whose noise is independent:
-/// variance = mean(a·b), third moment = ½·mean(a²b + ab²) less the part that Poisson noise adds because it grows with
-/// the rate, variance/(n·t) for a half of n frames of t seconds.
-/// Pixels beyond 4 robust standard deviations are kept one by one.
+/// The rate of a pixel is the level of its block plus its own deviation. The moments of the deviations come from two
+/// halves a, b of the frames, whose noise is independent: variance = mean(a·b), third moment = ½·mean(a²b + ab²) minus
+/// the part that Poisson noise adds because it grows with the rate, variance/(n·t) for a half of n frames of t seconds.
+/// Pixels beyond 4 robust standard deviations are kept individually.
 /// </remarks>
 internal sealed record DarkDistribution
 {
     private const double Clip = 4;
-    private const int Rounds = 3;
+    private const int Rounds = 6;
 
-    /// <summary>Levels of the blocks, e-/px/s.</summary>
-    public required double[] Blocks { get; init; }
+    /// <summary>Levels of equal parts of the blocks, e-/px/s, ascending.</summary>
+    public required double[] Levels { get; init; }
 
-    /// <summary>Departures from their block of the pixels far off, e-/px/s, ascending.</summary>
+    /// <summary>Departures from the level of their block of the pixels far off, e-/px/s, ascending.</summary>
     public required double[] Far { get; init; }
 
-    /// <summary>Pixels looked at.</summary>
+    /// <summary>Number of pixels examined.</summary>
     public required long Pixels { get; init; }
 
-    /// <summary>Variance of the departures of the others, (e-/px/s)²; may be below 0 by its noise.</summary>
+    /// <summary>Variance of the deviations of all other pixels, (e-/px/s)²; noise may make it negative.</summary>
     public required double Variance { get; init; }
 
-    /// <summary>Standard uncertainty of the variance by the frames' noise.</summary>
+    /// <summary>Standard uncertainty of the variance due to the noise of the frames.</summary>
     public required double VarianceUncertainty { get; init; }
 
-    /// <summary>Third central moment of the departures, (e-/px/s)³.</summary>
+    /// <summary>Third central moment of the deviations, (e-/px/s)³.</summary>
     public required double ThirdMoment { get; init; }
 
-    /// <summary>Standard uncertainty of the third moment by the frames' noise.</summary>
+    /// <summary>Standard uncertainty of the third moment due to the noise of the frames.</summary>
     public required double ThirdMomentUncertainty { get; init; }
 
-    /// <summary>Median over the blocks, e-/px/s.</summary>
+    /// <summary>Median over the levels, e-/px/s.</summary>
     public double Centre { get; private init; }
 
-    /// <summary>Measures it.</summary>
+    /// <summary>Measures the distribution.</summary>
     /// <param name="signals">Signals of one channel.</param> <param name="seconds">Exposure, s.</param>
-    /// <param name="pedestalVariance">Variance of the pedestal map by its own noise, e-²: both halves share it.</param>
+    /// <param name="pedestalVariance">Variance of the pedestal map due to its own noise, e-²; both halves share this
+    /// noise.</param>
     public static DarkDistribution Measure(HalvedSignals signals, double seconds, double pedestalVariance)
     {
         int blocks = signals.First.Length,
@@ -61,27 +61,45 @@ internal sealed record DarkDistribution
                         .ToArray()
                 ),
         ];
-        double[] levels = [.. together.Select(values => OrderStatistics.Median(values))];
-        double reach = Clip * OrderStatistics.Median([.. together.Select(values => OrderStatistics.MadSigma(values))]);
+        var surface = new BlockSurface((int)Math.Round(Math.Sqrt(together[0].Length)));
+        double[][] levels =
+        [
+            .. together.Select(values => Enumerable.Repeat(OrderStatistics.Median(values), values.Length).ToArray()),
+        ];
+        double Reach() =>
+            Clip
+            * OrderStatistics.Median([
+                .. together.Select(
+                    (values, k) => OrderStatistics.MadSigma([.. values.Zip(levels[k], (v, l) => v - l)])
+                ),
+            ]);
+        double reach = Reach();
         for (int round = 0; round < Rounds; round++)
-        for (int k = 0; k < blocks; k++)
-            levels[k] = MeanWithin(together[k], levels[k], reach);
+        {
+            for (int k = 0; k < blocks; k++)
+                surface.Approach(together[k], levels[k], reach);
+            if (round == Rounds / 2)
+                reach = Reach();
+        }
 
         var sums = new MomentSums();
         List<double> far = [];
         for (int k = 0; k < blocks; k++)
         for (int i = 0; i < together[k].Length; i++)
         {
-            double off = together[k][i] - levels[k];
+            double level = levels[k][i],
+                off = together[k][i] - level;
             if (Math.Abs(off) < reach)
-                sums.Add(signals.First[k][i] - levels[k], signals.Second[k][i] - levels[k]);
+                sums.Add(signals.First[k][i] - level, signals.Second[k][i] - level);
             else
                 far.Add(off / seconds);
         }
-        double variance = sums.Covariance - pedestalVariance;
+        double used = 1 - (double)BlockSurface.Terms / together[0].Length, // what the surfaces take of the spread
+            variance = sums.Covariance / used - pedestalVariance;
+        double[] parts = [.. levels.SelectMany(surface.Parts).Order()];
         return new()
         {
-            Blocks = [.. levels.Select(l => l / seconds)],
+            Levels = [.. parts.Select(l => l / seconds)],
             Far = [.. far.Order()],
             Pixels = blocks * (long)together[0].Length,
             Variance = variance / (seconds * seconds),
@@ -89,21 +107,8 @@ internal sealed record DarkDistribution
             // e-: Poisson noise of a half of n frames has variance signal/n
             ThirdMoment = (sums.Third - variance * (1.0 / a + 1.0 / b) / 2) / Math.Pow(seconds, 3),
             ThirdMomentUncertainty = sums.ThirdUncertainty / Math.Pow(seconds, 3),
-            Centre = OrderStatistics.Median([.. levels]) / seconds,
+            Centre = parts[parts.Length / 2] / seconds,
         };
-    }
-
-    private static double MeanWithin(double[] values, double level, double reach)
-    {
-        double sum = 0;
-        int count = 0;
-        foreach (double value in values)
-            if (Math.Abs(value - level) < reach)
-            {
-                sum += value;
-                count++;
-            }
-        return count > 0 ? sum / count : level;
     }
 
     /// <summary>Mixed moments of the two halves about the levels of their blocks.</summary>
@@ -129,12 +134,12 @@ internal sealed record DarkDistribution
 
         public double CovarianceUncertainty => Math.Sqrt(squareA / n * (squareB / n) / n);
 
-        // The means are 0 but for what the halves differ by as a whole (a pedestal that jumps): taken away to first
+        // The means are 0 except for an overall difference between the halves (a jumping pedestal), removed to first
         // order.
         public double Third =>
             third / n - sumA / n * (product / n + squareB / (2 * n)) - sumB / n * (product / n + squareA / (2 * n));
 
-        // Of independent normal noise: Var(a²b) = 3·σa⁴·σb², Var(ab²) = 3·σa²·σb⁴, and the two are uncorrelated.
+        // For independent normal noise: Var(a²b) = 3·σa⁴·σb², Var(ab²) = 3·σa²·σb⁴, and the two are uncorrelated.
         public double ThirdUncertainty =>
             Math.Sqrt(3 * (squareA / n) * (squareB / n) * (squareA / n + squareB / n) / n) / 2;
     }

@@ -8,8 +8,8 @@ namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>Levels and variances of the darks of one temperature, as points for the lines against exposure.</summary>
 /// <remarks>
-/// Levels are turned into electrons channel by channel and then averaged, so that colours with gains of their own may
-/// be pooled.
+/// Levels are converted to electrons channel by channel and then averaged, so colours with different gains can be
+/// pooled.
 /// </remarks>
 internal sealed class DarkLevels(
     IReadOnlyList<ScreenedSet> sets,
@@ -17,14 +17,14 @@ internal sealed class DarkLevels(
     Func<ScreenedSet, double> exposureOf
 )
 {
-    // ADU²: rounding to whole codes; a saturated frame shows no other noise
+    // ADU²: noise of rounding to whole codes; a saturated frame shows no other
     private const double MinVariance = 1.0 / 12;
 
-    /// <summary>The same for some of the sets.</summary>
+    /// <summary>The same for a subset of the sets.</summary>
     public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
 
     /// <summary>
-    /// One point per frame: exposure in s, level in e-, and its statistical doubt; over all channels, or over one.
+    /// One point per frame: exposure in s, level in e- and its statistical uncertainty, over all channels or over one.
     /// </summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Points(
         Func<ChannelReading, double> level,
@@ -46,12 +46,14 @@ internal sealed class DarkLevels(
             ),
         ];
 
-    // Frames of a set are rounded alike: what that puts them off by does not average out over them.
+    // All frames of a set are rounded alike, so the rounding error does not average out over them.
     private static double Doubt(ChannelReading reading, double efficiency, int frames) =>
         Square(efficiency) * Math.Max(reading.ClippedVariance, MinVariance) / reading.Pixels
         + Square(reading.RoundingDoubt) * frames;
 
-    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them shift by.</summary>
+    /// <summary>
+    /// Points of the median pixel: the medians of the frames, corrected for the shift that noise causes.
+    /// </summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(
         MedianShift shift,
         int? channel = null
@@ -69,8 +71,8 @@ internal sealed class DarkLevels(
     }
 
     /// <summary>
-    /// One point per pair: exposure in s, temporal variance in e-², and its doubt; the bias pairs join at no exposure,
-    /// for read noise does not know the temperature.
+    /// One point per pair: exposure in s, temporal variance in e-² and its uncertainty. Bias pairs join at zero
+    /// exposure, because read noise does not depend on temperature.
     /// </summary>
     public static IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Variances(
         IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs,
@@ -157,7 +159,7 @@ internal sealed class DarkLevels(
     }
 
     /// <summary>
-    /// Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise and by rounding,
+    /// Standard uncertainty of the median level of a frame, averaged over its channels, from pixel noise and rounding,
     /// ADU.
     /// </summary>
     public static double MedianNoise(ScreenedFrame frame) =>

@@ -6,28 +6,28 @@ namespace SensorProfile.DarkCurrent.Levels;
 internal sealed record DarkSignalFit
 {
     /// <summary>
-    /// Rise per second. Its uncertainty includes the pedestal's jitter, widened by Student's t where the jitter is
-    /// known from few frames.
+    /// Rise per second. Its uncertainty includes the pedestal jitter, widened by Student's t when the jitter is known
+    /// from few frames.
     /// </summary>
     public required Measurement Slope { get; init; }
 
-    /// <summary>Value at no exposure.</summary>
+    /// <summary>Value at zero exposure.</summary>
     public required Measurement Intercept { get; init; }
 
     /// <summary>
-    /// Standard deviation common to all points that their own uncertainties leave unexplained: the pedestal's jumps
-    /// from frame to frame; 0 when none is needed.
+    /// Standard deviation common to all points that their own uncertainties do not explain: jumps of the pedestal from
+    /// frame to frame; 0 when none is needed.
     /// </summary>
     public double PedestalJitter { get; init; }
 
-    /// <summary>χ² of the line with the stated uncertainties alone.</summary>
+    /// <summary>χ² of the line with the stated uncertainties only.</summary>
     public double ChiSquared { get; init; }
 
-    /// <summary>Points less 2.</summary>
+    /// <summary>Number of points minus 2.</summary>
     public int DegreesOfFreedom { get; init; }
 
     /// <summary>
-    /// Quadratic term when one is fitted, per s²; null with fewer than three exposures or too few points.
+    /// Quadratic term of a parabola fit, per s²; null with fewer than three exposures or too few points.
     /// </summary>
     public Measurement? Curvature { get; init; }
 
@@ -35,23 +35,23 @@ internal sealed record DarkSignalFit
     public double CurvatureProbability { get; init; } = 1;
 
     /// <summary>
-    /// Largest departure of the parabola from its chord over the exposures, as a share of the rise; 0 when no curvature
+    /// Largest deviation of the parabola from its chord over the exposures, as a share of the rise; 0 when no curvature
     /// was fitted.
     /// </summary>
     public double CurvatureShare { get; init; }
 
     /// <summary>
-    /// Whether the level grew in proportion to the exposure: no curvature that is both significant (1 %) and larger
-    /// than 1 % of the rise.
+    /// Whether the level grows linearly with exposure: there is no curvature both significant (1 %) and larger than 1 %
+    /// of the rise.
     /// </summary>
     public bool Linear => !(CurvatureProbability < 0.01 && CurvatureShare > 0.01);
 
     /// <summary>
-    /// Whether the slope stands out of its uncertainty (95 %, one-sided); if not, report <see cref="UpperLimit"/>
-    /// instead of it.
+    /// Whether the slope is significantly above zero (95 %, one-sided); if not, report <see cref="UpperLimit"/>
+    /// instead.
     /// </summary>
     public bool Resolved => Slope.Value > Probability.OneSided95 * Slope.StandardUncertainty;
 
-    /// <summary>The slope that would have been seen (95 %): max(slope, 0) + 1.645u.</summary>
+    /// <summary>Upper limit of the slope (95 %, one-sided): max(slope, 0) + 1.645u.</summary>
     public double UpperLimit => Math.Max(0, Slope.Value) + Probability.OneSided95 * Slope.StandardUncertainty;
 }

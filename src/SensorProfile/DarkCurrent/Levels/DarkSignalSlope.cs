@@ -3,26 +3,24 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>Dark signal against exposure at one temperature, by its level or by its variance.</summary>
+/// <summary>Dark signal against exposure at one temperature, from its level or its variance.</summary>
 /// <remarks>Level μ(t) = μ₀ + K·I·t; variance σ²(t) = σ₀² + K²·I·t (EMVA Standard 1288, dark current from mean and from
-/// variance). A pedestal that jumps
-/// from frame to frame adds the same variance s² to every level; s is estimated from the scatter of equal exposures,
-/// or, where there are none or they do
-/// not explain it, from the scatter about the line (after Mandel and Paule 1970, Anal. Chem. 42, 1194). Where frames of
-/// one exposure agree with each other far better than the exposures
-/// agree with a line (<see cref="SetOffsets"/>), it is the whole sets that are offset, and each set counts as one
-/// point.</remarks>
+/// variance). A pedestal that jumps from frame to frame adds the same variance s² to every level; s is estimated from
+/// the scatter of equal exposures or, when there are none or they do not explain it, from the scatter about the line
+/// (after Mandel and Paule 1970, Anal. Chem. 42, 1194). When frames of one exposure agree with each other far better
+/// than the exposures agree with a line, whole sets are offset, and each set counts as one point
+/// (<see cref="SetOffsets"/>).</remarks>
 internal static class DarkSignalSlope
 {
     /// <summary>Fits the line.</summary>
-    /// <param name="points">One per frame, pair or set: exposure in s, level (or variance), its standard
+    /// <param name="points">One point per frame, pair or set: exposure in s, level (or variance), its standard
     /// uncertainty.</param>
     /// <param name="unit">Unit of the level: "ADU", "e-" or, for variances, "ADU²".</param>
     /// <param name="pedestalJitters">Whether frames may differ by more than the stated uncertainties; false for
-    /// variances, which the pedestal does not touch.</param>
+    /// variances, which the pedestal does not affect.</param>
     /// <returns>Null with fewer than two different exposures.</returns>
-    /// <remarks>Points that cannot be weighed (not finite, or without an uncertainty: pixels that never change) are
-    /// left out.</remarks>
+    /// <remarks>Points that cannot be weighted (not finite, or without an uncertainty because the pixels never change)
+    /// are left out.</remarks>
     public static DarkSignalFit? Fit(
         IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> points,
         string unit = "ADU",
@@ -89,7 +87,7 @@ internal static class DarkSignalSlope
             middle = (t[^1] + t[0]) / 2;
         // −1 … 1: well conditioned whatever the exposures
         double[] x = [.. t.Select(v => 2 * (v - middle) / span)];
-        // The jitter is estimated about the parabola here, so that a real curvature does not hide in it.
+        // Here the jitter is estimated about the parabola, so that a real curvature does not hide in it.
         Jitter jitter = pedestalJitters ? Jitter.Estimate(x, y, u, degree: 2) : Jitter.None;
         double stated = Polynomial.Fit(x, y, u, 2).Uncertainty(2);
         LinearFit parabola = Polynomial.Fit(x, y, jitter.AddedTo(u), 2);

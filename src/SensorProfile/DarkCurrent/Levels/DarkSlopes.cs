@@ -3,13 +3,13 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>The lines against exposure at one temperature: typical pixel, all pixels, noise.</summary>
+/// <summary>Fits the lines against exposure at one temperature: typical pixel, mean of all pixels, noise.</summary>
 internal static class DarkSlopes
 {
     private static DarkSignalFit? Median(DarkLevels levels, MedianShift shift, int? channel = null) =>
         DarkSignalSlope.Fit(levels.MedianPoints(shift, channel), "e-");
 
-    // The shift shares its doubt among all frames: what it takes from the slope carries it.
+    // All frames share the uncertainty of the shift, so it is applied to what the shift takes from the slope.
     public static DarkSignalFit? Typical(DarkLevels levels, MedianShift shift, int? channel = null)
     {
         if (Median(levels, shift, channel) is not { } line)
@@ -27,8 +27,8 @@ internal static class DarkSlopes
         };
     }
 
-    // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where
-    // there are two of them.
+    // A saturated hot pixel stops rising, which bends the mean. If there are two exposures without any saturated pixel,
+    // only those are used.
     public static DarkSignalFit? Mean(DarkLevels levels, ScreenedSet[] sets, double saturation)
     {
         ScreenedSet[] open = [.. sets.Where(s => s.Frames.All(f => f.Channels.All(c => c.Maximum < saturation)))];
@@ -46,7 +46,7 @@ internal static class DarkSlopes
             Slope = line.Slope with
             {
                 StandardUncertainty = line.Slope.StandardUncertainty + filled,
-                Method = line.Slope.Method + ", filled pixels in the doubt",
+                Method = line.Slope.Method + ", saturated pixels in the uncertainty",
             },
         };
     }

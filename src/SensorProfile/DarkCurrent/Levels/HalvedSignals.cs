@@ -4,21 +4,21 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>
-/// Dark signal of one channel in evenly spread blocks of the frame, by two halves of the frames: what both halves agree
-/// on is the pixels', the rest is noise.
+/// Dark signal of one channel in blocks spread evenly over the frame, from two halves of the frames: what the halves
+/// share belongs to the pixels, the rest is noise.
 /// </summary>
 /// <param name="FirstFrames">Frames of the first half.</param>
 /// <param name="SecondFrames">Frames of the second half.</param>
 /// <param name="First">[block][pixel], e- above the pedestal: mean of the first half.</param>
-/// <param name="Second">The same of the second half.</param>
+/// <param name="Second">The same for the second half.</param>
 internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][] First, float[][] Second)
 {
-    // of blocks: half a million pixels and more tell a median well enough
+    // counted in blocks: half a million pixels or more give a good enough median
     private const int MaxRows = 24,
         MaxColumns = 32,
         MinBlocks = 20;
 
-    // px of one channel: the larger, the better a block knows its level
+    // px of one channel: the larger a block, the better known its level
     private static readonly int[] sides = [32, 24, 16];
 
     /// <summary>
@@ -26,7 +26,7 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
     /// frames.
     /// </summary>
     /// <param name="frames">Frames of one exposure at one temperature.</param>
-    /// <param name="pedestal">Mean of every pixel without exposure, ADU.</param>
+    /// <param name="pedestal">Mean of every pixel at zero exposure, ADU.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="gains">e-/ADU of each channel.</param>
     /// <param name="walk">Threads.</param>
@@ -99,8 +99,7 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
     private static int Blocks(int length, int span) => length / span;
 
     /// <summary>
-    /// First row (or column) of a block: blocks stand in the middle of equal shares of the frame, at the beginning of a
-    /// colour pattern.
+    /// First row (or column) of a block: blocks are centred in equal parts of the frame and start on a colour pattern.
     /// </summary>
     private static int Place(int index, int count, int length, int span, int period)
     {

@@ -4,9 +4,9 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>A standard deviation common to all points beyond their own uncertainties.</summary>
+/// <summary>A standard deviation common to all points, on top of their own uncertainties.</summary>
 /// <param name="Size">The standard deviation; 0 when the points need none.</param>
-/// <param name="DegreesOfFreedom">Behind its estimate; 0 when it could not be estimated.</param>
+/// <param name="DegreesOfFreedom">Degrees of freedom of the estimate; 0 when there is none.</param>
 internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
 {
     private const double Significance = 0.05;
@@ -15,8 +15,8 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     public static Jitter None => new(0, 0);
 
     /// <summary>
-    /// From points of equal x where there are at least two degrees of freedom; about a polynomial where these do not
-    /// explain its scatter.
+    /// Estimated from points of equal x if these have at least two degrees of freedom, or about a polynomial if they do
+    /// not explain the scatter there.
     /// </summary>
     public static Jitter Estimate(double[] x, double[] y, double[] u, int degree)
     {
@@ -31,14 +31,14 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
         return explains ? repeats : About(x, y, u, degree);
     }
 
-    /// <summary>From points of equal x alone.</summary>
+    /// <summary>Estimated from points of equal x only.</summary>
     public static Jitter Within(double[] x, double[] y, double[] u)
     {
         int within = x.Length - x.Distinct().Count();
         return within < 1 ? None : new(Solve(size => WithinGroups(x, y, Added(u, size)), within, u), within);
     }
 
-    /// <summary>From the scatter about a polynomial alone.</summary>
+    /// <summary>Estimated from the scatter about a polynomial only.</summary>
     public static Jitter About(double[] x, double[] y, double[] u, int degree)
     {
         int about = x.Length - degree - 1;
@@ -51,8 +51,8 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     public double[] AddedTo(double[] uncertainties) => Added(uncertainties, Size);
 
     /// <summary>
-    /// The degrees of freedom of an uncertainty of which the part beyond <paramref name="stated"/> comes from the
-    /// jitter (Welch and Satterthwaite).
+    /// Degrees of freedom of an uncertainty whose part beyond <paramref name="stated"/> comes from the jitter (Welch
+    /// and Satterthwaite).
     /// </summary>
     public double EffectiveDegreesOfFreedom(double total, double stated)
     {
@@ -82,7 +82,7 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
         return chiSquared;
     }
 
-    // χ² falls with the jitter; the one is wanted at which it equals its degrees of freedom.
+    // χ² falls as the jitter grows; find the jitter at which it equals its degrees of freedom.
     private static double Solve(Func<double, double> chiSquared, int degreesOfFreedom, double[] u)
     {
         if (chiSquared(0) <= degreesOfFreedom)

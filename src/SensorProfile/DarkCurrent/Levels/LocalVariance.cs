@@ -6,12 +6,14 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>Temporal variance of the pixels that most belong to: of the core of a pair's differences, and of that the
-/// median over windows. Glow in a corner and warm pixels, with a noise of their own,
-/// are in the variance of the whole frame but hardly in this.</summary>
-/// <remarks>σ² = ½·((e₂ − e₁)/(Φ⁻¹(F₂) − Φ⁻¹(F₁)))², e the edges between codes of A − B whose shares F below them come
-/// nearest to Φ(±1): for normal noise exact with codes of any width. Shares are
-/// (n + ½)/(N + 1), so that a code that holds all pixels has edges too.</remarks>
+/// <summary>
+/// Temporal variance of the ordinary pixels: from the core of the differences of a pair, then the median over windows.
+/// Corner glow and warm pixels, with a noise of their own, raise the variance of the whole frame but hardly affect this
+/// one.
+/// </summary>
+/// <remarks>σ² = ½·((e₂ − e₁)/(Φ⁻¹(F₂) − Φ⁻¹(F₁)))², with e the edges between codes of A − B whose shares F below come
+/// closest to Φ(±1); exact for normal noise at any code width. Shares are (n + ½)/(N + 1), so that a code with all
+/// pixels has edges too.</remarks>
 internal static class LocalVariance
 {
     private const int MaxAcross = 7,
@@ -23,7 +25,7 @@ internal static class LocalVariance
 
     /// <summary>
     /// Straight line of the variance against exposure, e-² and e-²/s; null when the frame is too small for windows or
-    /// there are no two exposures.
+    /// there are fewer than two exposures.
     /// </summary>
     /// <param name="sets">Darks of one temperature, and the bias frames.</param>
     /// <param name="exposureOf">Exposure of a set, s.</param>
@@ -46,7 +48,7 @@ internal static class LocalVariance
     }
 
     /// <summary>
-    /// Median over the windows with its standard error by their scatter, e-², mean over the channels.
+    /// Median over the windows with its standard error from their scatter, e-², averaged over the channels.
     /// </summary>
     private static (double Value, double Uncertainty)? Measure(
         IFrameSamples a,
@@ -101,7 +103,7 @@ internal static class LocalVariance
         }
     }
 
-    /// <summary>Variance of one frame by the differences of two, ADU².</summary>
+    /// <summary>Variance of one frame from the differences of two, ADU².</summary>
     internal static double Variance(IntegerHistogram differences, int codeStep)
     {
         (double Edge, double Score) low = Edge(1 - OneSigma),
@@ -128,9 +130,7 @@ internal static class LocalVariance
         }
     }
 
-    /// <summary>
-    /// Windows stand in the middle of equal shares of the frame, at the beginning of a colour pattern.
-    /// </summary>
+    /// <summary>Windows are centred in equal parts of the frame and start on a colour pattern.</summary>
     private static int Place(int index, int count, int length, int side) =>
         (int)((index + 0.5) * length / count - side / 2.0) / 2 * 2;
 }

@@ -2,27 +2,28 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>The median of a distribution of dark rates, without noise and as a noisy frame shows it.</summary>
+/// <summary>The median of a distribution of dark rates, free of noise and as seen in a noisy frame.</summary>
 /// <remarks>
 /// Noise makes a skewed distribution more even and draws its median towards its mean: glow in a corner, hot pixels and
 /// a long tail of warm ones make the median of a frame too high
 /// by several per cent where the noise is greater than the spread of the pixels. The distribution function is that of a
 /// mixture,
-/// F(x) = Σ over blocks of [Φ(z) − κ₃/(6s³)·(z² − 1)·φ(z)], z = (x − level)/s, with the pixels far off added one by one
+/// F(x) = Σ over levels of [Φ(z) − κ₃/(6s³)·(z² − 1)·φ(z)], z = (x − level)/s, with the pixels far off added one by one
 /// (Edgeworth expansion to the third cumulant;
 /// Abramowitz and Stegun 1964, 26.2.47). In a frame of t seconds s² = σ² + v/t² + level/t and κ₃ = core's + 3·σ²/t +
-/// rate/t²: Poisson noise is skewed, and greater in the brighter pixels.
+/// rate/t²: Poisson noise is skewed, and larger in brighter pixels.
 /// </remarks>
 internal sealed class MedianPixel
 {
     private const double Reach = 6; // standard deviations
     private const int Halvings = 50;
+    private const double BinsPerSpread = 20; // the sum over levels closer than this is their mean's to 1e-4
     private readonly DarkDistribution distribution;
     private readonly double variance,
         third;
 
-    /// <param name="distribution">Of one channel at one temperature.</param>
-    /// <param name="shape">What its core has in common with other temperatures.</param>
+    /// <param name="distribution">Distribution of one channel at one temperature.</param>
+    /// <param name="shape">Shape that its core shares with other temperatures.</param>
     public MedianPixel(DarkDistribution distribution, CoreShape shape)
     {
         double rate = Math.Max(0, distribution.Centre);
@@ -37,9 +38,9 @@ internal sealed class MedianPixel
     /// <summary>Median of the rates themselves, e-/px/s.</summary>
     public double Rate { get; }
 
-    /// <summary>Median of a frame above the pedestal less the signal of the median pixel, e-.</summary>
+    /// <summary>Median of a frame above the pedestal minus the signal of the median pixel, e-.</summary>
     /// <param name="seconds">Exposure, s, greater than 0.</param>
-    /// <param name="unlitVariance">Variance over the pixels of a frame without exposure, e-².</param>
+    /// <param name="unlitVariance">Variance over the pixels of a frame at zero exposure, e-².</param>
     public double Shift(double seconds, double unlitVariance)
     {
         double skew = third + 3 * variance / seconds + Math.Max(0, Rate) / (seconds * seconds);
@@ -54,16 +55,17 @@ internal sealed class MedianPixel
     {
         double centre = distribution.Centre,
             widest = Math.Sqrt(varianceAt(centre)) + 1e-4 * Math.Abs(centre) + 1e-12;
-        (double Level, double Spread)[] blocks =
+        (double Level, double Spread, int Count)[] parts =
         [
-            .. distribution.Blocks.Select(level => (level, Math.Max(Math.Sqrt(varianceAt(level)), 1e-3 * widest))),
+            .. Binned(widest / BinsPerSpread)
+                .Select(b => (b.Level, Math.Max(Math.Sqrt(varianceAt(b.Level)), 1e-3 * widest), b.Count)),
         ];
-        double low = distribution.Blocks.Min() - Reach * widest,
-            high = distribution.Blocks.Max() + Reach * widest;
+        double low = distribution.Levels[0] - Reach * widest,
+            high = distribution.Levels[^1] + Reach * widest;
         for (int i = 0; i < Halvings; i++)
         {
             double middle = (low + high) / 2;
-            if (Share(middle, blocks, widest, skew) < 0.5)
+            if (Share(middle, parts, widest, skew) < 0.5)
                 low = middle;
             else
                 high = middle;
@@ -71,22 +73,39 @@ internal sealed class MedianPixel
         return (low + high) / 2;
     }
 
+    /// <summary>Levels that lie within a width of each other, by their mean and number.</summary>
+    private IEnumerable<(double Level, int Count)> Binned(double width)
+    {
+        double[] levels = distribution.Levels;
+        for (int from = 0, to; from < levels.Length; from = to)
+        {
+            double sum = 0;
+            for (to = from; to < levels.Length && levels[to] - levels[from] <= width; to++)
+                sum += levels[to];
+            yield return (sum / (to - from), to - from);
+        }
+    }
+
     /// <summary>Share of the pixels at or below a rate.</summary>
-    private double Share(double rate, (double Level, double Spread)[] blocks, double spread, double skew)
+    private double Share(double rate, (double Level, double Spread, int Count)[] parts, double spread, double skew)
     {
         double core = 0,
             far = FarBelow(rate, spread);
-        foreach ((double level, double own) in blocks)
+        foreach ((double level, double own, int count) in parts)
         {
             double z = (rate - level) / own;
             core +=
-                Math.Abs(z) > Reach
-                    ? (z > 0 ? 1 : 0)
-                    : 1
-                        - Probability.NormalTail(z)
-                        - skew / (6 * own * own * own) * (z * z - 1) * Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
+                count
+                * (
+                    Math.Abs(z) > Reach
+                        ? (z > 0 ? 1 : 0)
+                        : 1
+                            - Probability.NormalTail(z)
+                            - skew / (6 * own * own * own) * (z * z - 1) * Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI)
+                );
         }
-        return (core / blocks.Length * (distribution.Pixels - distribution.Far.Length) + far) / distribution.Pixels;
+        return (core / distribution.Levels.Length * (distribution.Pixels - distribution.Far.Length) + far)
+            / distribution.Pixels;
     }
 
     private double FarBelow(double rate, double spread)

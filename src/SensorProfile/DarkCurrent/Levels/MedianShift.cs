@@ -5,13 +5,13 @@ using SensorProfile.Screening;
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>
-/// By how much the median of a dark frame lies above the signal of the median pixel, because noise evens a skewed
-/// distribution out (<see cref="MedianPixel"/>).
+/// How far the median of a dark frame lies above the signal of the median pixel, because noise makes a skewed
+/// distribution more symmetric (<see cref="MedianPixel"/>).
 /// </summary>
 internal sealed class MedianShift
 {
     /// <summary>
-    /// Relative doubt of the shift: the shape of the core is known only to its third moment, and pooled over
+    /// Relative uncertainty of the shift: the shape of the core is known only up to its third moment, and pooled over
     /// temperatures. Simulated cameras with glow, hot pixels and a floor differ by up to this much
     /// (<c>MedianPixelTests</c>, <c>KnownTruthTests</c>).
     /// </summary>
@@ -22,11 +22,11 @@ internal sealed class MedianShift
     );
 
     /// <summary>
-    /// Nothing to take away: without bias frames, or on frames too small or too few to know the distribution.
+    /// No correction: without bias frames, or with frames too small or too few to measure the distribution.
     /// </summary>
     public static MedianShift None { get; } = new();
 
-    /// <summary>Whether there is anything to take away.</summary>
+    /// <summary>Whether there is a correction.</summary>
     public bool IsKnown => channels.Count > 0;
 
     /// <summary>Shift of a frame of this set, e-.</summary>
@@ -36,8 +36,8 @@ internal sealed class MedianShift
     public double? Of(ScreenedSet set) => channels.TryGetValue(set, out var own) ? own.Shifts.Average() : null;
 
     /// <summary>
-    /// Shift of a rate, e-/px/s, of pixels of the temperature of these sets: by channel, exposure in s and variance of a
-    /// pixel without signal in e-²; null where the distribution is not known.
+    /// Shift of a rate, e-/px/s, at the temperature of these sets, as a function of channel, exposure in s and variance
+    /// of a pixel without signal in e-²; null where the distribution is not known.
     /// </summary>
     public Func<int, double, double, double>? OfRate(IEnumerable<ScreenedSet> sets) =>
         sets.Select(s => channels.GetValueOrDefault(s).Pixels).FirstOrDefault(p => p is not null) is { } own
@@ -45,11 +45,11 @@ internal sealed class MedianShift
             : null;
 
     /// <summary>
-    /// Measures the distribution at every temperature on the longest exposure that has two frames or more.
+    /// Measures the distribution at every temperature on the longest exposure with two or more frames.
     /// </summary>
     /// <param name="temperatures">Sets of each temperature.</param>
     /// <param name="bias">The bias frames.</param>
-    /// <param name="mode">The mode.</param>
+    /// <param name="mode">The camera mode.</param>
     /// <param name="gains">e-/ADU of each channel.</param>
     /// <param name="walk">Threads.</param>
     public static MedianShift Measure(

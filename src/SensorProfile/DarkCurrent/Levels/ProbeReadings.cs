@@ -2,17 +2,17 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>What a temperature probe's steps let one say of sets taken at about one temperature.</summary>
+/// <summary>
+/// What the resolution of a temperature probe allows one to say about sets taken at nearly one temperature.
+/// </summary>
 internal static class ProbeReadings
 {
-    /// <summary>
-    /// A probe that reads in coarser steps than this says nothing about small differences between sets, °C.
-    /// </summary>
+    /// <summary>A probe with coarser steps than this, °C, says nothing about small differences between sets.</summary>
     private const double FineProbe = 0.3;
 
     /// <summary>
-    /// A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would
-    /// have, s.
+    /// Equivalent exposure, s: a set slightly warmer than the mean collects as much as a slightly longer exposure at
+    /// the mean.
     /// </summary>
     public static double EquivalentExposure(
         ScreenedSet set,
@@ -25,7 +25,7 @@ internal static class ProbeReadings
             : set.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
 
     /// <summary>
-    /// Whether the probe's steps are fine enough to bring frames of slightly different temperatures together.
+    /// Whether the steps of the probe are fine enough to combine frames of slightly different temperatures.
     /// </summary>
     public static bool ReadsFinely(IReadOnlyList<ScreenedSet> sets) => Step(sets) <= FineProbe;
 
@@ -44,9 +44,9 @@ internal static class ProbeReadings
             : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
     }
 
-    // The mean of n readings in steps of s carries s/√12 at least, however many there are; a coarse probe's scatter
-    // comes on top. While the temperature drifts, die and
-    // probe differ by their lag, for which a tenth of the drift stands.
+    // With a coarse probe of step s, the mean is uncertain by at least s/√12 however many readings there are; the
+    // scatter comes on top. With a fine probe, die and probe differ by their lag while the temperature drifts: a tenth
+    // of the drift is taken.
     public static double TemperatureUncertainty(ScreenedSet[] sets, double step)
     {
         double[] readings =

@@ -4,25 +4,25 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>
-/// A line through sets of frames that share an offset each: a pedestal that moves from set to set, or a temperature
-/// that does.
+/// Fits a line through sets of frames when each set has an offset of its own: pedestal or temperature changes from set
+/// to set.
 /// </summary>
 /// <remarks>Frames of one exposure scatter by their own jitter; if the line then fits with a probability below 0.5 %, a
-/// standard deviation common to the sets is added to every set's mean, as large as makes
-/// χ² of the means about the line equal to their number less 2 (Mandel and Paule 1970, Anal. Chem. 42, 1194). Treating
-/// such frames as independent would state √n too small an uncertainty.</remarks>
+/// standard deviation common to the sets is added to the mean of every set, just large enough to make χ² of the means
+/// about the line equal to their number minus 2 (Mandel and Paule 1970, Anal. Chem. 42, 1194). Treating such frames as
+/// independent would make the uncertainty too small by √n.</remarks>
 internal static class SetOffsets
 {
     private const double Significance = 0.005;
-    private const int MinSets = 4; // of three, one degree of freedom says nothing about an offset
+    private const int MinSets = 4; // with three, one degree of freedom says nothing about an offset
 
     /// <summary>
-    /// Fits; null when frames and line agree, when no exposure was repeated or there are too few exposures.
+    /// Fits the line; null when the frames agree with a line, when no exposure was repeated, or with too few exposures.
     /// </summary>
     /// <param name="t">Exposures, s.</param>
     /// <param name="y">Levels.</param>
-    /// <param name="u">Their standard uncertainties.</param>
-    /// <param name="unit">Of the levels.</param>
+    /// <param name="u">Standard uncertainties of the levels.</param>
+    /// <param name="unit">Unit of the levels.</param>
     public static (Measurement Slope, Measurement Intercept)? Fit(double[] t, double[] y, double[] u, string unit)
     {
         int[][] sets = [.. Enumerable.Range(0, t.Length).GroupBy(i => t[i]).Select(g => g.ToArray())];

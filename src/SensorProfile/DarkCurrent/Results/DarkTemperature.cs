@@ -10,19 +10,19 @@ internal sealed record DarkTemperature
     /// <summary>Mean sensor temperature as read, °C.</summary>
     public required double TemperatureCelsius { get; init; }
 
-    /// <summary>Doubt of that mean against the other temperatures, °C.</summary>
+    /// <summary>Uncertainty of that mean relative to the other temperatures, °C.</summary>
     public required double TemperatureUncertainty { get; init; }
 
-    /// <summary>One set per exposure, or several.</summary>
+    /// <summary>One or more sets per exposure.</summary>
     public required IReadOnlyList<ScreenedSet> Sets { get; init; }
 
     /// <summary>Level of the median pixel against exposure, e-; null with one exposure or without gain.</summary>
     public DarkSignalFit? Typical { get; init; }
 
-    /// <summary>What was taken from the medians.</summary>
+    /// <summary>Shift that was subtracted from the medians.</summary>
     public MedianShift Shift { get; init; } = MedianShift.None;
 
-    /// <summary>Level of all pixels against exposure, e-.</summary>
+    /// <summary>Mean level of all pixels against exposure, e-.</summary>
     public DarkSignalFit? Mean { get; init; }
 
     /// <summary>Temporal variance against exposure, e-².</summary>
@@ -38,18 +38,20 @@ internal sealed record DarkTemperature
     public IReadOnlyList<double> Exposures =>
         [.. Sets.Select(s => s.Set.ExposureSeconds).OfType<double>().Distinct().Order()];
 
-    /// <summary>Frames.</summary>
+    /// <summary>Number of frames.</summary>
     public int Frames => Sets.Sum(s => s.Frames.Count);
 
     /// <summary>
-    /// Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the
-    /// variance of the whole frame grows faster than the level.
+    /// Variance of the ordinary pixels, in the typical part of the sensor, e-²; measured only if the variance of the
+    /// whole frame grows faster than the level.
     /// </summary>
     public DarkSignalFit? LocalVariance { get; init; }
 
-    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels
-    /// that most belong to: the camera takes the dark signal away. In the whole
-    /// frame alone it is the noise of a strong glow or of many warm pixels, which a median level leaves out.</summary>
+    /// <summary>
+    /// Whether the level grows far less than the variance requires, both in the whole frame and for the ordinary
+    /// pixels: the camera then subtracts the dark signal. In the whole frame only, the cause is the noise of strong
+    /// glow or many warm pixels, which a median level leaves out.
+    /// </summary>
     public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 
     private bool OutgrowsLevel(DarkSignalFit? growing) =>

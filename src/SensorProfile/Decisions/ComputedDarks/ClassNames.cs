@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Decisions.ComputedDarks;
 
-/// <summary>Classes of pixels in words; used by findings, answer and report.</summary>
+/// <summary>Classes of pixels in words, for findings, answers and the report.</summary>
 internal static class ClassNames
 {
     /// <summary>"ordinary pixels", "hot pixels of 10 to 100 times the noise of an ordinary pixel".</summary>

@@ -19,16 +19,18 @@ public sealed class ComputedDark
     /// <summary>The dark, pedestal included, ADU, row after row.</summary>
     public ReadOnlyMemory<float> Values { get; }
 
-    /// <summary>Standard uncertainty of every pixel, ADU; not a number where nothing was measured, or where left-out darks
-    /// did not bear out any claim for its class.</summary>
+    /// <summary>
+    /// Standard uncertainty of every pixel, ADU; not a number where nothing was measured, or where left-out darks did
+    /// not support any claim for its class.
+    /// </summary>
     public ReadOnlyMemory<float> Uncertainty { get; }
 
     /// <summary>
-    /// Writes a FITS file: the dark as primary image, so that every program reads it as any master dark, and behind it
-    /// the image extension UNCERTAINTY.
+    /// Writes a FITS file: the dark as primary image, so that any program reads it like any other master dark, followed
+    /// by the image extension UNCERTAINTY.
     /// </summary>
-    /// <param name="path">File; its folder must exist. It has its final name only when it is complete; one of that name
-    /// is replaced.</param>
+    /// <param name="path">The file; its folder must exist. It gets its final name only when it is complete; an existing
+    /// file of that name is replaced.</param>
     /// <exception cref="IOException">The disk is full or the folder cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     public void Write(string path)

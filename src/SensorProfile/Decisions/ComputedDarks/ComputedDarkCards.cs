@@ -11,9 +11,9 @@ internal static class ComputedDarkCards
     /// <param name="profile">The camera.</param>
     /// <param name="mode">The mode that it is computed for.</param>
     /// <param name="question">Temperature and exposure.</param>
-    /// <param name="test">The trials that speak for it.</param>
+    /// <param name="test">The trials that apply to it.</param>
     /// <param name="typical">Median standard uncertainty of ordinary pixels, e-.</param>
-    /// <param name="refused">Pixels of which no uncertainty is claimed.</param>
+    /// <param name="refused">Number of pixels for which no uncertainty is claimed.</param>
     internal static IEnumerable<FitsCard> Of(
         CameraProfile profile,
         ModeProfile mode,

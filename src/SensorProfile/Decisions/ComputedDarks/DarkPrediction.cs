@@ -10,12 +10,12 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.Decisions.ComputedDarks;
 
 /// <summary>
-/// Computes a master dark that was never taken, from the per-pixel maps; refused where darks that were left out did not
-/// come out right.
+/// Computes a master dark that was never taken, from the per-pixel maps; refused where darks that were left out were
+/// not reproduced.
 /// </summary>
 public static class DarkPrediction
 {
-    /// <summary>The computed master with what speaks for it.</summary>
+    /// <summary>The computed master with the evidence for it.</summary>
     /// <param name="profile">The camera's profile.</param>
     /// <param name="mode">One of its modes.</param>
     /// <param name="question">Temperature, exposure, where the maps are, fresh darks to check against.</param>
@@ -88,14 +88,18 @@ public static class DarkPrediction
     }
 
     /// <summary>
-    /// Whether a trial leaves temperatures enough: with one of three left out any law passes through the other two, and what
-    /// it is off by in between says little of the law that three bind.
+    /// Whether a trial leaves enough temperatures: with one of three left out, any law passes through the other two,
+    /// and its error in between says little about the law fitted to all three.
     /// </summary>
     private static bool Binds(DarkCurrentProfile dark) => dark.Points.Select(p => p.Temperature).Distinct().Count() > 3;
 
-    /// <summary>By the sets of the trial that speaks for the question; by all where they do not say.</summary>
-    /// <param name="trials">All trials.</param> <param name="test">Those that speak for the question; null when none does.</param>
-    /// <param name="signal">Of the typical pixel, e-.</param>
+    /// <summary>
+    /// Uncertainty of the common level, e-, from the sets of the trial that applies to the question; from all sets
+    /// where they do not say.
+    /// </summary>
+    /// <param name="trials">All trials.</param>
+    /// <param name="test">The trial that applies to the question; null when none does.</param>
+    /// <param name="signal">Signal of the typical pixel, e-.</param>
     private static double LevelDoubt(DarkPredictionProfile trials, PredictionTest? test, double signal)
     {
         double constant = test?.LevelDoubt ?? trials.LevelDoubt?.Value ?? 0,
@@ -143,7 +147,9 @@ public static class DarkPrediction
         };
     }
 
-    /// <summary>Frames of a taken master dark that would be as noisy in the typical pixel: σ²/u².</summary>
+    /// <summary>
+    /// Number of frames of a taken master dark that would be just as noisy in the typical pixel: σ²/u².
+    /// </summary>
     private static double EquivalentFrames(CameraProfile profile, ModeProfile mode, double signal, double doubt)
     {
         if (mode.ReadNoise is not { } read || !(doubt > 0))

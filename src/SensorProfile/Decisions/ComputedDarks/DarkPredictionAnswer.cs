@@ -21,15 +21,17 @@ public sealed record DarkPredictionAnswer : Answer
     /// <summary>The master; null when fresh darks contradict it.</summary>
     public ComputedDark? Master { get; init; }
 
-    /// <summary>How left-out darks were computed at characterisation.</summary>
+    /// <summary>How well left-out darks were computed at characterisation.</summary>
     public required DarkPredictionProfile Trials { get; init; }
 
-    /// <summary>The trial that speaks for this question.</summary>
+    /// <summary>The trial that applies to this question.</summary>
     public required PredictionProof Proof { get; init; }
 
-    /// <summary>How it came out.</summary>
+    /// <summary>Its result.</summary>
     public required PredictionTest Test { get; init; }
 
-    /// <summary>Classes of pixels of which no uncertainty is claimed, with their pixels in the computed dark.</summary>
+    /// <summary>
+    /// Classes of pixels for which no uncertainty is claimed, with their number of pixels in the computed dark.
+    /// </summary>
     internal IReadOnlyList<(PredictionClass Class, long Pixels)> Refused { get; init; } = [];
 }

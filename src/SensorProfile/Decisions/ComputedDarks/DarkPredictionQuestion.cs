@@ -11,12 +11,12 @@ public sealed record DarkPredictionQuestion
     /// <summary>Exposure of the lights, s.</summary>
     public required double ExposureSeconds { get; init; }
 
-    /// <summary>Folder <c>maps</c> that belongs to the profile.</summary>
+    /// <summary>The folder <c>maps</c> that belongs to the profile.</summary>
     public required string MapsFolder { get; init; }
 
     /// <summary>
-    /// Frame sets among which fresh darks of that temperature and exposure are looked for, to check the result; null
-    /// for no such check.
+    /// Frame sets in which to look for fresh darks of that temperature and exposure, to check the result; null for no
+    /// such check.
     /// </summary>
     public IReadOnlyList<FrameSet>? Against { get; init; }
 }

@@ -25,14 +25,14 @@ internal sealed class PredictedPixels
     public float[] Uncertainty { get; }
 
     /// <summary>
-    /// Pixels without a measured rate, which show the pedestal and the typical dark signal, or the top.
+    /// Pixels without a measured rate: they show the pedestal and the typical dark signal, or the top code.
     /// </summary>
     public long Unmeasured { get; private set; }
 
     /// <summary>Pixels that are full.</summary>
     public long Full { get; private set; }
 
-    /// <summary>Classes of which nothing is claimed, with their pixels; the largest first.</summary>
+    /// <summary>Classes for which nothing is claimed, with their number of pixels; the largest first.</summary>
     public IReadOnlyList<(PredictionClass Class, long Pixels)> Refused =>
         [
             .. refused
@@ -45,7 +45,7 @@ internal sealed class PredictedPixels
     /// <summary>Standard uncertainties of a sample of ordinary and of hot pixels, e-.</summary>
     public (IReadOnlyList<float> Ordinary, IReadOnlyList<float> Hot) Doubts => (ordinary, hot);
 
-    /// <summary>Computes.</summary>
+    /// <summary>Computes the master.</summary>
     public static PredictedPixels Compute(
         PredictionMaps maps,
         ForecastLaws laws,

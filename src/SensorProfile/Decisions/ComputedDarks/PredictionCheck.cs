@@ -9,7 +9,7 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.ComputedDarks;
 
-/// <summary>A computed dark against fresh darks that the user held back.</summary>
+/// <summary>Checks a computed dark against fresh darks that the user held back.</summary>
 internal sealed record PredictionCheck
 {
     private const double SameTemperature = 1,
@@ -20,16 +20,18 @@ internal sealed record PredictionCheck
     /// <summary>Share of the pixels within their 95 % interval, %.</summary>
     public required Measurement Coverage { get; init; }
 
-    /// <summary>Whether the computed dark stands.</summary>
+    /// <summary>Whether the fresh darks confirm the computed dark.</summary>
     public required bool Agrees { get; init; }
 
-    /// <summary>What was found.</summary>
+    /// <summary>The finding.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Compares with the mean of the set that fits the question.</summary>
-    /// <remarks>The common level is taken out by the median of every channel. Variance of a pixel: temporal noise of
-    /// the typical pixel and the Poisson part of its signal over the frames, and the
-    /// computed dark's own. Agreement: 85 % of the pixels within their 95 % interval.</remarks>
+    /// <summary>Compares the computed dark with the mean of the set that fits the question.</summary>
+    /// <remarks>
+    /// The common level is removed by the median of every channel. Variance of a pixel: temporal noise of the typical
+    /// pixel and the Poisson part of its signal over the frames, plus the computed dark's own. Agreement: 85 % of the
+    /// pixels within their 95 % interval.
+    /// </remarks>
     /// <exception cref="DecisionRefusedException">No set fits, or it holds fewer than two frames.</exception>
     public static PredictionCheck Run(
         IReadOnlyList<FrameSet> sets,
@@ -55,10 +57,10 @@ internal sealed record PredictionCheck
             .MaxBy(s => s.Frames.Count)
             ?? throw Refuse.CannotTell(
                 FindingCodes.FreshDarksMissing,
-                "Among the fresh frames given for comparison are no two darks of "
+                "The fresh frames given for comparison hold no two darks of "
                     + $"{Plain.Seconds(question.ExposureSeconds)} within {Plain.Whole((long)SameTemperature)} °C of "
-                    + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
-                    + "them out."
+                    + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave out "
+                    + "the comparison."
             );
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         if (stack.Samples.Count < 2)

@@ -3,19 +3,21 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Decisions.ComputedDarks;
 
-/// <summary>What to know of a computed dark before it is used.</summary>
+/// <summary>What to know about a computed dark before using it.</summary>
 internal static class PredictionFindings
 {
-    /// <summary>A plain way is worth saying where it leaves less than this of what the computed dark leaves.</summary>
+    /// <summary>
+    /// A plain way is worth mentioning where it leaves less than this share of what the computed dark leaves.
+    /// </summary>
     private const double WorthSaying = 0.8;
 
     /// <summary>The findings.</summary>
     /// <param name="trials">All trials on left-out darks.</param>
-    /// <param name="test">Those that speak for the question.</param>
+    /// <param name="test">Those that apply to the question.</param>
     /// <param name="proof">What was left out in them.</param>
     /// <param name="pixels">The computed pixels.</param>
     /// <param name="pinned">Whether the camera pins its black level.</param>
-    /// <param name="levelDoubt">Of the common level, e-; 0 for none.</param>
+    /// <param name="levelDoubt">Uncertainty of the common level, e-; 0 for none.</param>
     internal static IEnumerable<Finding> Of(
         DarkPredictionProfile trials,
         PredictionTest test,
@@ -30,7 +32,7 @@ internal static class PredictionFindings
                 FindingCodes.LevelPinned,
                 Severity.Warning,
                 "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
-                    + "pattern is right, a common offset may remain and is no noise."
+                    + "pattern is right; a common offset may remain, which is not noise."
             );
         if (pixels.Refused.Count > 0)
             yield return new(FindingCodes.ClassRefused, Severity.Warning, ClassNames.Refusal(pixels.Refused));
@@ -48,7 +50,7 @@ internal static class PredictionFindings
         (PredictionTest? plain, string way) =
             proof == PredictionProof.Exposure
                 ? (trials.ScalingByExposure, "scaled by exposure")
-                : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
+                : (trials.Interpolation, "mixed from the next colder and the next warmer temperature");
         if (
             plain is { Passed: true, Hot: { } less }
             && test.Hot is { } left
@@ -80,7 +82,7 @@ internal static class PredictionFindings
                 FindingCodes.LevelDoubt,
                 Severity.Note,
                 $"The common level is known to {Plain.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
-                    + "this is in the uncertainty of every pixel and is no noise."
+                    + "this is in the uncertainty of every pixel and is not noise."
             );
     }
 }

@@ -6,7 +6,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Decisions.ComputedDarks;
 
 /// <summary>
-/// Which questions for a computed dark are answered: those that the trials on left-out darks speak for.
+/// Decides which questions for a computed dark are answered: those to which trials on left-out darks apply.
 /// </summary>
 internal static class PredictionGate
 {
@@ -16,8 +16,8 @@ internal static class PredictionGate
     /// <summary>Exposures up to this many times the longest dark are answered, with a finding.</summary>
     private const double LongestExposureFactor = 2;
 
-    /// <summary>The trial that speaks for the question, and what the user should know; refuses otherwise.</summary>
-    /// <exception cref="DecisionRefusedException">The question is wrong, or no trial speaks for it.</exception>
+    /// <summary>The trial that applies to the question, and what the user should know; refuses otherwise.</summary>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or no trial applies to it.</exception>
     public static (
         DarkPredictionProfile Trials,
         PredictionTest Test,
@@ -41,7 +41,7 @@ internal static class PredictionGate
         if (test is null)
             throw Refuse.CannotTell(
                 FindingCodes.PredictionNotValidated,
-                "No darks were left out that could show whether a dark at "
+                "No trial with left-out darks shows whether a dark at "
                     + $"{Plain.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
                     + "at three or more temperatures and characterise again."
             );
@@ -70,7 +70,7 @@ internal static class PredictionGate
                 FindingCodes.ExposureBeyondDarks,
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(seconds)} the "
-                    + "computed dark assumes that every pixel keeps growing in proportion."
+                    + "computed dark assumes that the signal of every pixel keeps growing in proportion."
             )
         );
     }
@@ -169,8 +169,8 @@ internal static class PredictionGate
                 + $"{Plain.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell(
             FindingCodes.PredictionFailed,
-            $"Take real darks: on this camera a dark of {of} cannot be computed, {numbers}; pixels that change "
-                + "from set to set, or a temperature that is not what the probe says, do this."
+            $"Take real darks: on this camera a dark of {of} cannot be computed, because {numbers}. Pixels that change "
+                + "from set to set, or a temperature other than the probe reads, cause this."
         );
     }
 

@@ -26,7 +26,7 @@ internal sealed class PredictionMaps : IDisposable
     /// <summary>px.</summary>
     public int Height { get; }
 
-    /// <summary>Opens the maps and makes sure that they are whole and belong to the profile.</summary>
+    /// <summary>Opens the maps and checks that they are complete and belong to the profile.</summary>
     /// <exception cref="DecisionRefusedException">A map is missing, or belongs to another profile.</exception>
     /// <exception cref="IOException">A map is damaged; it is named.</exception>
     public static PredictionMaps Open(CameraProfile profile, ModeProfile mode, string folder)
@@ -50,7 +50,7 @@ internal sealed class PredictionMaps : IDisposable
         }
     }
 
-    /// <summary>Reads rows of a map; a map that is not there is not a number everywhere.</summary>
+    /// <summary>Reads rows of a map; a missing map reads as not a number everywhere.</summary>
     public void Read(string name, int firstRow, Span<float> pixels)
     {
         if (images.TryGetValue(name, out FitsHdu? image))
@@ -75,17 +75,17 @@ internal sealed class PredictionMaps : IDisposable
                 return;
             throw Refuse.CannotTell(
                 FindingCodes.MapsMissing,
-                $"The map {name}.fits is not in {folder}, and without it no dark can be computed: keep the "
-                    + "folder maps beside the profile, or characterise the camera again on the frames."
+                $"The map {name}.fits is not in {folder}, and no dark can be computed without it: keep the "
+                    + "folder maps beside the profile, or characterise the frames again."
             );
         }
         FitsFile file = FitsFile.Open(path);
         files.Add(file);
         FitsHdu image = file.FirstImage
-            ?? throw new IOException($"{path} holds no image; copy it again, or run characterise again.");
+            ?? throw new IOException($"{path} holds no image; copy it again, or characterise the frames again.");
         if (!image.VerifyChecksum(out FitsWarning? problem))
             throw new IOException(
-                $"{path} is damaged ({problem?.Message.TrimEnd('.')}): copy it again, or run characterise again."
+                $"{path} is damaged ({problem?.Message.TrimEnd('.')}): copy it again, or characterise the frames again."
             );
         Check(profile, mode, path, image);
         images[name] = image;

@@ -10,7 +10,7 @@ public enum PredictionVerdict
     CannotTell,
 }
 
-/// <summary>The trial on left-out darks that speaks for a question.</summary>
+/// <summary>The trial on left-out darks that applies to a question.</summary>
 public enum PredictionProof
 {
     /// <summary>Another exposure at a measured temperature.</summary>

@@ -10,6 +10,8 @@ namespace SensorProfile.Decisions.DarkCount;
 /// <summary>The number of darks for a stack, from the noise of one dark against the noise of the stack.</summary>
 internal static class DarkCountAdvice
 {
+    private const int UsualDarks = 20; // common practice, no source
+
     private static readonly int[] counts =
     [
         1,
@@ -35,7 +37,7 @@ internal static class DarkCountAdvice
         2000,
     ];
 
-    /// <summary>The smallest number of darks that keeps the loss.</summary>
+    /// <summary>The smallest number of darks that stays within the loss.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
     /// <param name="question">The stack.</param>
@@ -68,28 +70,29 @@ internal static class DarkCountAdvice
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions,
             n = MinDarks.InMaster(ratio, lights, question.Limits.NoiseLoss);
-        UncertaintyDraws.Spread spread = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
+        UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
+        {
+            double drawn = Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius);
+            return
             [
-                MinDarks.InMaster(
-                    Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
-                    lights,
-                    question.Limits.NoiseLoss
-                ),
-            ]
-        )[0];
+                MinDarks.InMaster(drawn, lights, question.Limits.NoiseLoss),
+                100 * MinDarks.Loss(drawn, lights, UsualDarks),
+            ];
+        });
         var quantities = new AnswerQuantities();
         quantities.Add(
             QuantityNames.Darks,
             n,
             "frames",
             "smallest number within the loss, uncertainties drawn",
-            spread
+            spreads[0]
         );
         quantities.Add(
             QuantityNames.LossAt20,
-            100 * MinDarks.Loss(ratio, lights, 20),
+            100 * MinDarks.Loss(ratio, lights, UsualDarks),
             "%",
-            "rise of the noise of the stack with 20 darks"
+            "rise of the noise of the stack with 20 darks, uncertainties drawn",
+            spreads[1]
         );
         return new DarkCountAnswer
         {

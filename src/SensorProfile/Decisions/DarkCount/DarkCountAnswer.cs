@@ -16,10 +16,10 @@ internal sealed record DarkCountAnswer : Answer
     /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
     public required double Loss { get; init; }
 
-    /// <summary>The smallest number of darks that keeps the loss.</summary>
+    /// <summary>The smallest number of darks that stays within the loss.</summary>
     public required int Darks { get; init; }
 
-    /// <summary>Whether the noise would allow fewer: so many can tell a cosmic-ray hit.</summary>
+    /// <summary>Whether the noise alone would allow fewer darks than it takes to recognise a cosmic-ray hit.</summary>
     public required bool FewestForHits { get; init; }
 
     /// <summary>Noise of one dark over that of one light, in the typical pixel.</summary>

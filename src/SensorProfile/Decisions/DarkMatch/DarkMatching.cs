@@ -15,8 +15,8 @@ namespace SensorProfile.Decisions.DarkMatch;
 public static class DarkMatching
 {
     /// <summary>One verdict for every light set.</summary>
-    /// <param name="profile">The camera's profile; null when there is none, then only darks of the same settings,
-    /// exposure and temperature can be told to fit.</param>
+    /// <param name="profile">The camera's profile; null when there is none: then only darks of the same settings,
+    /// exposure and temperature are known to fit.</param>
     /// <param name="question">Light sets and dark sets.</param>
     /// <exception cref="DecisionRefusedException">There are no lights or no darks, or a threshold is out of
     /// range.</exception>
@@ -51,7 +51,7 @@ public static class DarkMatching
                 new Finding(
                     FindingCodes.ProfileMissing,
                     Severity.Warning,
-                    "Without a profile only darks of the same settings, exposure and temperature can be told to fit: "
+                    "Without a profile, only darks of the same settings, exposure and temperature are known to fit: "
                         + "characterise the camera and give its profile."
                 )
             );
@@ -169,7 +169,7 @@ public static class DarkMatching
         return best with { Night = LightNight.Describe(reader, question, sky, lights, darks, stack) };
     }
 
-    /// <summary>Settings of the darks of this camera and size: none of them is that of the lights.</summary>
+    /// <summary>Settings of the darks of this camera and size; none of them match the lights.</summary>
     private static IEnumerable<ModeSettings> OtherSettings(MatchQuestion question, FrameSet light) =>
         question
             .Darks.Where(d => Comparable(light with { Settings = d.Settings }, d))
@@ -177,8 +177,8 @@ public static class DarkMatching
             .Distinct();
 
     /// <summary>
-    /// Where the loss is not known: how many times the dark signals of two sets differ by a factor of 2, with the usual
-    /// doubling every 6 °C.
+    /// Where the loss is not known: the number of factors of 2 by which the dark signals of two sets differ, with the
+    /// usual doubling every 6 °C.
     /// </summary>
     private static double Apart(FrameSet a, FrameSet b)
     {
@@ -202,9 +202,7 @@ public static class DarkMatching
             ),
         };
 
-    /// <summary>
-    /// Headers that leave out a setting may fit several modes of the profile; which one is not guessed.
-    /// </summary>
+    /// <summary>Headers that leave out a setting may fit several modes of the profile; no mode is guessed.</summary>
     private static MatchReason? Ambiguous(CameraProfile profile, ModeSettings settings)
     {
         ModeProfile[] fitting = [.. profile.Modes.Where(m => ModeChoice.Matches(m.Settings, settings))];
@@ -213,7 +211,9 @@ public static class DarkMatching
             : new MatchReason(MatchGround.SeveralModes) { Modes = [.. fitting.Select(m => m.Settings)] };
     }
 
-    /// <summary>The mode of such lights, or each of its colours where they are scaled apart; empty for none.</summary>
+    /// <summary>
+    /// The mode of such lights, or each of its colours where they are scaled separately; empty for none.
+    /// </summary>
     private static IReadOnlyList<SensorReader> Readers(CameraProfile? profile, ModeSettings settings)
     {
         if (Mode(profile, settings) is not { } mode)
@@ -222,7 +222,7 @@ public static class DarkMatching
         {
             return ColourModes.Readers(profile!, mode);
         }
-        // the verdict says that the profile is missing what is needed
+        // the verdict says that the profile lacks what is needed
         catch (DecisionRefusedException)
         {
             return [];
@@ -239,7 +239,7 @@ public static class DarkMatching
         && ModeChoice.Matches(a.Settings, b.Settings)
         && (a.Frames[0].Camera is null || b.Frames[0].Camera is null || a.Frames[0].Camera == b.Frames[0].Camera);
 
-    /// <summary>Whether both show the same part of the sensor, as far as both say.</summary>
+    /// <summary>Whether both show the same part of the sensor, as far as both state it.</summary>
     private static bool SamePlace(FrameSet a, FrameSet b) =>
         a.Frames[0].Sensor is null || b.Frames[0].Sensor is null || a.Frames[0].Place == b.Frames[0].Place;
 

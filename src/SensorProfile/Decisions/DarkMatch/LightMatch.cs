@@ -9,24 +9,24 @@ public sealed record LightMatch
     /// <summary>The light set.</summary>
     public required MatchedSet Lights { get; init; }
 
-    /// <summary>The dark set judged best for it; null when there is none of these settings.</summary>
+    /// <summary>The dark set judged best for it; null when no dark set has its settings.</summary>
     public MatchedSet? Darks { get; init; }
 
-    /// <summary>Whether they fit.</summary>
+    /// <summary>Whether the darks fit.</summary>
     public required MatchVerdict Verdict { get; init; }
 
-    /// <summary>Rise of the noise of the stack by these darks, %; null when it cannot be told.</summary>
+    /// <summary>Rise of the noise of the stack from using these darks, %; null when it is not known.</summary>
     public Measurement? Loss { get; init; }
 
-    /// <summary>What uses up most of its limit; null when it cannot be told.</summary>
+    /// <summary>The cause that uses most of its limit; null when it is not known.</summary>
     internal BindingCause? BindingCause { get; init; }
 
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }
 
     /// <summary>
-    /// Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are
-    /// none, or when it cannot be told.
+    /// Share of the pixels that sky and dark current fill in one light, %, which no dark corrects; null when there are
+    /// none, or when it is not known.
     /// </summary>
     internal Measurement? FullPixels { get; init; }
 
@@ -34,12 +34,12 @@ public sealed record LightMatch
     public required MatchReason Reason { get; init; }
 
     /// <summary>
-    /// When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.
+    /// Frames that would settle an open verdict; empty when none would, or when only a header entry is missing.
     /// </summary>
     public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
     /// <summary>
-    /// The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.
+    /// The lights one by one, against the tolerance of the darks; null for a pair that is not the best for its lights.
     /// </summary>
     internal LightNight? Night { get; init; }
 
@@ -49,6 +49,6 @@ public sealed record LightMatch
     /// <summary>Set point of the cooler that all these lights share and hold, °C; null when there is none.</summary>
     internal double? SetPoint { get; init; }
 
-    /// <summary>Difference of the warmest and the coldest light, °C; null when unknown.</summary>
+    /// <summary>Difference between the warmest and the coldest light, °C; null when unknown.</summary>
     internal double? Drift { get; init; }
 }

@@ -4,11 +4,11 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.DarkMatch;
 
-/// <summary>The temperatures of a light set through the night, beside those that its darks serve.</summary>
+/// <summary>The temperatures of a light set through the night, against those that its darks serve.</summary>
 /// <param name="DarkCelsius">Temperature of the darks, °C; null when unknown.</param>
-/// <param name="Warmer">Darks may be warmer than a light by, °C; null when nothing limits it or it is not
+/// <param name="Warmer">How much warmer than a light the darks may be, °C; null when nothing limits it or it is not
 /// known.</param>
-/// <param name="Colder">Darks may be colder than a light by, °C; null when nothing limits it or it is not
+/// <param name="Colder">How much colder than a light the darks may be, °C; null when nothing limits it or it is not
 /// known.</param>
 /// <param name="Known">Whether the tolerance is known: the profile reaches these lights, and the darks have their
 /// exposure.</param>
@@ -21,13 +21,13 @@ internal sealed record LightNight(
     IReadOnlyList<LightTemperature> Lights
 )
 {
-    /// <summary>Lights that these darks do not serve one by one.</summary>
+    /// <summary>Number of lights that these darks do not serve, judged one by one.</summary>
     public int Beyond => Lights.Count(l => l.Within == false);
 
-    /// <summary>Coldest light that the darks serve, °C; null when there is none such limit.</summary>
+    /// <summary>Coldest light that the darks serve, °C; null when there is no such limit.</summary>
     public double? ServesFrom => DarkCelsius - Warmer;
 
-    /// <summary>Warmest light that the darks serve, °C; null when there is none such limit.</summary>
+    /// <summary>Warmest light that the darks serve, °C; null when there is no such limit.</summary>
     public double? ServesTo => DarkCelsius + Colder;
 
     internal static LightNight Describe(

@@ -8,18 +8,18 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// </summary>
 public sealed record MatchAnswer : Answer
 {
-    /// <summary>The verdict of the light set that is served worst.</summary>
+    /// <summary>The verdict on the light set that is served worst.</summary>
     public required MatchVerdict Worst { get; init; }
 
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];
 
     /// <summary>
-    /// The same lights dithered and with outliers rejected; null where they are said to be dithered, or without a
+    /// The same lights dithered and with outliers rejected; null where they are stated to be dithered, or without a
     /// profile.
     /// </summary>
     internal MatchAnswer? Dithered { get; init; }
 
-    /// <summary>Every light set against every dark set, lights by lights.</summary>
+    /// <summary>Every light set against every dark set, grouped by light set.</summary>
     public IReadOnlyList<LightMatch> Pairs { get; init; } = [];
 }

@@ -22,13 +22,13 @@ public enum MatchGround
     /// <summary>Taken with other settings.</summary>
     OtherSettings,
 
-    /// <summary>The headers fit several modes of the profile, and which one is not guessed.</summary>
+    /// <summary>The headers fit several modes of the profile; no mode is guessed.</summary>
     SeveralModes,
 
     /// <summary>An exposure or a temperature is not known.</summary>
     NotKnown,
 
-    /// <summary>Same settings, exposure and temperature; what it costs is not known without a profile.</summary>
+    /// <summary>Same settings, exposure and temperature; without a profile, the loss is not known.</summary>
     AlikeWithoutProfile,
 
     /// <summary>Exposure or temperature differ, and no profile says what that costs.</summary>
@@ -37,17 +37,17 @@ public enum MatchGround
     /// <summary>Exposure or temperature differ, and the profile does not know the spread over pixels.</summary>
     NoSpread,
 
-    /// <summary>Lights or darks lie outside of what the profile was measured at.</summary>
+    /// <summary>Lights or darks lie outside the range in which the profile was measured.</summary>
     OutOfReach,
 
     /// <summary>The lights are full.</summary>
     White,
 
-    /// <summary>The noise of the stack against the limits.</summary>
+    /// <summary>The noise of the stack, compared with the limits.</summary>
     Measured,
 }
 
-/// <summary>What of a pair is not known.</summary>
+/// <summary>What is not known about a pair.</summary>
 internal enum UnknownOfPair
 {
     /// <summary>Exposure of the lights.</summary>
@@ -71,18 +71,18 @@ public sealed record MatchReason(MatchGround Ground)
     internal UnknownOfPair? Unknown { get; init; }
 
     /// <summary>
-    /// The modes of the profile that fit the headers, where there are several; where no darks are alike, the settings of
+    /// The modes of the profile that fit the headers, where there are several; where no darks match, the settings of
     /// those of this camera and size.
     /// </summary>
     public IReadOnlyList<ModeSettings> Modes { get; init; } = [];
 
-    /// <summary>Why the profile cannot speak of the pair; null when it can.</summary>
+    /// <summary>Why the profile cannot judge the pair; null when it can.</summary>
     public Finding? Refusal { get; init; }
 
-    /// <summary>Use of the limit that is closest, or exceeded most; null when it was not worked out.</summary>
+    /// <summary>Use of the limit that is closest, or exceeded most; null when it was not computed.</summary>
     internal LimitUse? Limit { get; init; }
 
-    /// <summary>When the uncertainty leaves it open: what would settle it.</summary>
+    /// <summary>What would settle a verdict that the uncertainty leaves open.</summary>
     internal SettlingOutcome? Settled { get; init; }
 }
 

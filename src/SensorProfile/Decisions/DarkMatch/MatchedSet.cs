@@ -11,7 +11,7 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <param name="Settings">Gain, offset, binning.</param>
 /// <param name="Width">px.</param>
 /// <param name="Height">px.</param>
-/// <param name="Label">Name that was given to the set; null for none.</param>
+/// <param name="Label">Name given to the set; null for none.</param>
 public sealed record MatchedSet(
     FrameKind Kind,
     int Frames,

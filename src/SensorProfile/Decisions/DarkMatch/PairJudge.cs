@@ -73,7 +73,7 @@ internal sealed class PairJudge(
 
     /// <summary>
     /// Darks like the lights, as many as the stack wants: they fit whatever else is unknown. Null when that cannot be
-    /// worked out.
+    /// computed.
     /// </summary>
     private SettlingFrames? FreshDarks(SetSummary lights) =>
         reader is null || lights.Exposure is not double seconds || lights.Temperature is not double celsius
@@ -207,7 +207,7 @@ internal sealed record PairLoads(double Loss, CauseLoads Mismatch)
 {
     internal double?[] Row() => [Loss, Mismatch.Typical, Mismatch.HotPixels, Mismatch.Glow, Mismatch.Level];
 
-    /// <summary>From such a row; what is not known there counts as 0.</summary>
+    /// <summary>The loads from such a row; what is not known counts as 0.</summary>
     internal static PairLoads FromRow(double?[] row) =>
         new(row[0] ?? 0, new CauseLoads(row[1], row[2], row[3] ?? 0, row[4] ?? 0));
 }

@@ -6,13 +6,13 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Decisions.DarkMatch;
 
-/// <summary>The frames that would settle a pair of light set and dark set that cannot be told.</summary>
+/// <summary>The frames that would settle an open verdict on a light set and a dark set.</summary>
 internal static class PairSettling
 {
     private const double Apart = 10; // between the temperatures of a first characterisation, °C
 
     /// <summary>
-    /// No profile of this mode, or one without the spread over pixels: the frames of a first characterisation.
+    /// No profile of this mode, or one without the distribution over pixels: the frames of a first characterisation.
     /// </summary>
     internal static LightMatch NoProfile(LightMatch plain, SensorReader? reader, SetSummary lights, SetSummary darks)
     {
@@ -43,7 +43,7 @@ internal static class PairSettling
         return plain with { Settling = session, Reason = new MatchReason(MatchGround.NoProfile) };
     }
 
-    /// <summary>Lights or darks outside of what the profile was measured at.</summary>
+    /// <summary>Lights or darks outside the range in which the profile was measured.</summary>
     internal static LightMatch OutOfReach(
         LightMatch plain,
         SensorReader reader,

@@ -8,7 +8,7 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <param name="Set">The frames.</param>
 /// <param name="Exposure">s; null when unknown or not above 0.</param>
 /// <param name="Temperature">Temperature of the same mean dark current as the set, °C; null when unknown.</param>
-/// <param name="Drift">Warmest less coldest frame, °C; null when unknown.</param>
+/// <param name="Drift">Warmest minus coldest frame, °C; null when unknown.</param>
 internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temperature, double? Drift)
 {
     internal int Frames => Set.Frames.Count;
@@ -19,10 +19,9 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
     internal double? SetPoint => SetPoints.HeldBy(Set.Frames);
 
     /// <remarks>
-    /// A set point that was held is the temperature: lights and darks of one set point agree, whatever their readings
-    /// scatter. Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln 2/(2·ΔT₂), to
-    /// second
-    /// order.
+    /// A set point that was held counts as the temperature: lights and darks of one set point agree, however much their
+    /// readings scatter. Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln
+    /// 2/(2·ΔT₂), to second order.
     /// </remarks>
     internal static SetSummary Summarise(FrameSet set, double? doubling)
     {

@@ -6,15 +6,15 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
-/// <summary>The temperature of lights of which none was given.</summary>
+/// <summary>The temperature assumed for lights when none was given.</summary>
 /// <param name="Celsius">°C.</param>
-/// <param name="IsSetpoint">Whether it is the set point that follows from the profile; else the temperature at which
-/// the profile knows its pixels best.</param>
+/// <param name="IsSetpoint">Whether it is the set point that follows from the profile; otherwise it is the temperature
+/// at which the profile knows its pixels best.</param>
 public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
 {
     /// <summary>
-    /// The set point that the profile and the sky ask for, within the measured range; for an uncooled camera, or where
-    /// the profile cannot say, its reference temperature.
+    /// The set point that profile and sky call for, within the measured range; for an uncooled camera, or where the
+    /// profile cannot say, the profile's reference temperature.
     /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
@@ -33,7 +33,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
         return Of(SensorReader.Of(profile, mode), cooled ? Setpoint(profile, mode, stack) : null);
     }
 
-    /// <summary>The same for a cooled camera whose set point was asked for before.</summary>
+    /// <summary>The same for a cooled camera whose set point is already known.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
     /// <param name="setpoint">The answer for the same exposure, sky and accepted loss.</param>
@@ -53,12 +53,12 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
         $"{(IsSetpoint ? "the set point that follows from the profile" : "the profile's reference temperature")}, "
         + Plain.Celsius(Celsius);
 
-    /// <summary>What to tell.</summary>
+    /// <summary>The finding that states the assumption.</summary>
     public Finding ToFinding() =>
         new(
             FindingCodes.TemperatureAssumed,
             Severity.Note,
-            $"No temperature of the lights was given: {Words}, is taken."
+            $"No temperature was given for the lights: {Words}, is assumed."
         );
 
     private static double? Setpoint(CameraProfile profile, ModeProfile mode, StackDescription stack)
@@ -73,7 +73,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
             };
             return Value(SetpointAdvice.Advise(profile, mode, question));
         }
-        // no set point follows: the reference temperature stands in, and the answer says so
+        // no set point follows: the reference temperature is used instead, and the answer says so
         catch (DecisionRefusedException refused) when (refused.Kind == RefusalKind.CannotTell)
         {
             return null;

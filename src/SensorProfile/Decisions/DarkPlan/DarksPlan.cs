@@ -8,8 +8,8 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Decisions.DarkPlan;
 
 /// <summary>
-/// Which master darks to shoot: temperatures, exposures, settings and frames that keep every planned light within the
-/// loss.
+/// Which master darks to shoot: temperatures, exposures, settings and numbers of frames that keep every planned light
+/// within the loss.
 /// </summary>
 public static class DarksPlan
 {
@@ -20,7 +20,9 @@ public static class DarksPlan
 
     private static readonly int[] usualPositions = [2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
 
-    /// <summary>The plan with the fewest frames; lights that the profile does not reach are named apart.</summary>
+    /// <summary>
+    /// The plan with the fewest frames; lights beyond the reach of the profile are listed separately.
+    /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="question">The planned lights.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer any of
@@ -152,7 +154,7 @@ public static class DarksPlan
         var groups = new MasterGroups([.. readers.Select(r => r.Best)], question, sky.Rate.Value, slices);
         IReadOnlyList<MasterGroup> fewest = groups.Fewest(),
             cover = groups.FewestMasters();
-        // the colour that asks for the most frames
+        // the colour that needs the most frames
         SensorReader reader = readers.MaxBy(r => fewest.Sum(g => groups.FramesOf(g, r.Best, sky.Rate.Value)))!;
         UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
         {
@@ -172,8 +174,8 @@ public static class DarksPlan
     }
 
     /// <summary>
-    /// The plan with so many dither positions that its masters become practical; null when it is practical, or when
-    /// nothing more can be dithered.
+    /// The plan with enough dither positions to make its masters practical; null when it is practical already, or when
+    /// no further dithering is possible.
     /// </summary>
     private static DitherSaving? Saving(
         CameraProfile profile,
@@ -186,7 +188,7 @@ public static class DarksPlan
         int largest = course.Masters.Max(m => m.Frames),
             now = lights.Min(l => l.DitherPositions),
             most = lights.Min(l => l.Lights);
-        // what a median or a winsorised mean of fewer positions gives cannot be judged, so it is no advice
+        // a median or winsorised mean of fewer positions cannot be judged, so it is not advised
         int fewest = lights.Any(l => l.Rejection is Rejection.Median or Rejection.Winsorised)
             ? StackConditions.MinPositions
             : 2;
@@ -283,7 +285,7 @@ public static class DarksPlan
                 FindingCodes.LightsAssumed,
                 Severity.Note,
                 $"No lights were given; the plan is for 40 lights of 300 s at {taken.Words}: give the folder of your "
-                    + "lights, or exposure, temperature and number."
+                    + "lights, or their exposure, temperature and number."
             )
         );
         return [PlannedLights.Usual(taken.Celsius)];

@@ -9,8 +9,8 @@ internal sealed record LightSlice(PlannedLights Plan, double Celsius, double Sha
     private const double Widest = 0.5; // °C
 
     /// <summary>
-    /// The lights by their temperatures, read to a tenth of a degree; of an evenly cooling night, slices of half a
-    /// degree; one slice for a steady temperature.
+    /// The lights by temperature, read to a tenth of a degree; for an evenly cooling night, slices of half a degree;
+    /// one slice for a steady temperature.
     /// </summary>
     internal static IEnumerable<LightSlice> Split(PlannedLights plan)
     {

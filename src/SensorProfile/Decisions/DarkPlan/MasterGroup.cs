@@ -5,5 +5,5 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <param name="Count">Number of slices.</param>
 /// <param name="Celsius">Temperature of the master, °C.</param>
 /// <param name="Frames">Darks in it.</param>
-/// <param name="Load">Largest use of a limit by the mismatch, 0…1.</param>
+/// <param name="Load">Largest share of a limit that the mismatch uses, 0…1.</param>
 internal sealed record MasterGroup(int First, int Count, double Celsius, double Frames, double Load);

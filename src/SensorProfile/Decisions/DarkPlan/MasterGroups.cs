@@ -8,11 +8,10 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <summary>Splits the lights of one exposure and mode into the groups that need the fewest darks.</summary>
 /// <remarks>
 /// The accepted spread f² is shared: at most half of it goes to the mismatch, the rest to the number of darks. A master
-/// that serves the share a of a
-/// stack adds a²·N_d²/n to its variance; with n in proportion to a the sum over masters is N_d²/n_whole, so splitting a
-/// stack costs no extra darks
-/// but those of rounding and of <see cref="PlanQuestion.MinFrames"/>. The groups are found exactly, by dynamic
-/// programming over the sorted temperatures.
+/// that serves the share a of a stack adds a²·N_d²/n to its variance; with n in proportion to a, the sum over masters
+/// is N_d²/n_whole, so splitting a stack costs no extra darks except through rounding and
+/// <see cref="PlanQuestion.MinFrames"/>. The groups are found exactly, by dynamic programming over the sorted
+/// temperatures.
 /// </remarks>
 internal sealed class MasterGroups
 {
@@ -38,8 +37,8 @@ internal sealed class MasterGroups
     /// <summary>A master this close to the last temperature can be shot when the lights are done, °C.</summary>
     internal const double EndOfNight = 1;
 
-    /// <param name="sensors">The camera, or each of its colours where they are scaled apart.</param>
-    /// <param name="question">Limits and least frames.</param>
+    /// <param name="sensors">The camera, or each of its colours where they are scaled separately.</param>
+    /// <param name="question">Limits and the smallest number of frames.</param>
     /// <param name="sky">e-/px/s.</param>
     /// <param name="lights">The slices of all stacks of one mode and exposure.</param>
     internal MasterGroups(
@@ -80,8 +79,8 @@ internal sealed class MasterGroups
         );
 
     /// <summary>
-    /// The fewest groups that serve every light, and of those the fewest darks: the least cover of the temperatures by
-    /// intervals.
+    /// The fewest groups that serve every light, and of those the fewest darks: the smallest cover of the temperatures
+    /// by intervals.
     /// </summary>
     internal IReadOnlyList<MasterGroup> FewestMasters() =>
         Best(
@@ -116,7 +115,7 @@ internal sealed class MasterGroups
                 throw Refuse.CannotTell(
                     FindingCodes.PixelsFull,
                     $"No dark serves lights of {Plain.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
-                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile their pixels are full or their noise "
+                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile, their pixels are full or their noise "
                         + "is unknown. Shorten the lights, cool more, or characterise the camera again."
                 );
         }
@@ -128,7 +127,7 @@ internal sealed class MasterGroups
 
     private readonly record struct Course(double Frames, int Masters, double Load, MasterGroup? Last);
 
-    /// <summary>Darks a group needs with another (drawn) camera and sky.</summary>
+    /// <summary>Darks that a group needs with another (drawn) camera and sky.</summary>
     internal double FramesOf(MasterGroup group, SensorModel drawn, double drawnSky) =>
         Frames(group.First, group.Count, group.Celsius, group.Load, drawn, drawnSky);
 

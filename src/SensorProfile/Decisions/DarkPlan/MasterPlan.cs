@@ -23,13 +23,13 @@ public sealed record MasterPlan(
     double Bytes
 )
 {
-    /// <summary>Lights that it serves, about.</summary>
+    /// <summary>Approximate number of lights that it serves.</summary>
     internal double Lights { get; init; }
 
-    /// <summary>Whether the noise would allow fewer darks: so many can tell a cosmic-ray hit.</summary>
+    /// <summary>Whether the noise alone would allow fewer darks than it takes to recognise a cosmic-ray hit.</summary>
     internal bool FewestForHits { get; init; }
 
-    /// <summary>Use of the limits of mismatch by the light that it serves worst; 1 is the limit.</summary>
+    /// <summary>Share of the mismatch limits used by the light that it serves worst; 1 is the limit.</summary>
     internal double MismatchUse { get; init; }
 
     /// <summary>For an uncooled camera: when to shoot it; null when cooled.</summary>

@@ -3,9 +3,9 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <summary>When to shoot a master dark with a camera that has no cooler.</summary>
 internal enum MasterTime
 {
-    /// <summary>When the lights are done: the sensor is then that cold.</summary>
+    /// <summary>After the lights: the sensor is then that cold.</summary>
     EndOfNight,
 
-    /// <summary>Whenever the sensor comes near its temperature.</summary>
+    /// <summary>Whenever the sensor is near that temperature.</summary>
     NearTemperature,
 }

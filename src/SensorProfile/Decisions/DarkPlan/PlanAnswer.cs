@@ -22,20 +22,23 @@ public sealed record PlanAnswer : Answer
     public double CoverFrames { get; init; }
 
     /// <summary>
-    /// Darks that would show the spread over pixels, on which it depends how far one master serves; null when the
+    /// Darks that would show the distribution over pixels, on which the reach of one master depends; null when the
     /// profile knows it, or the plan does not need it.
     /// </summary>
     internal SettlingFrames? SpreadDarks { get; init; }
 
-    /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
+    /// <summary>
+    /// What each number of darks costs each planned stack, when lights and darks have the same temperature.
+    /// </summary>
     internal IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];
 
     /// <summary>
-    /// Lights that no master could be planned for; then the verdict is cannot-tell and the masters hold for the others.
+    /// Lights for which no master could be planned; the verdict is then cannot-tell, and the masters hold for the
+    /// others.
     /// </summary>
     internal IReadOnlyList<UnplannedLights> Unplanned { get; init; } = [];
 
-    /// <summary>When a master takes more darks than is practical: what dithering would save; else null.</summary>
+    /// <summary>What dithering would save when a master takes more darks than is practical; otherwise null.</summary>
     internal DitherSaving? Saving { get; init; }
 
     /// <summary>The masters, in the order to shoot them.</summary>

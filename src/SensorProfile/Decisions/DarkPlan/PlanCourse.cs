@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
-/// <summary>A plan while it is worked out.</summary>
+/// <summary>A plan while it is being worked out.</summary>
 internal sealed class PlanCourse
 {
     internal List<MasterPlan> Masters { get; set; } = [];
@@ -14,17 +14,17 @@ internal sealed class PlanCourse
 
     internal List<DarkCountAnswer> Stacks { get; } = [];
 
-    /// <summary>The first refusal, for a plan in which nothing can be answered.</summary>
+    /// <summary>The first refusal, for a plan that cannot answer anything.</summary>
     internal DecisionRefusedException? Refused { get; set; }
 
-    /// <summary>Masters of the plan with the fewest masters, and its frames.</summary>
+    /// <summary>Masters of the plan with the fewest masters.</summary>
     internal int CoverMasters { get; set; }
 
     internal double CoverFrames { get; set; }
 
     /// <summary>
-    /// Darks that would give the distribution over pixels which a plan over several temperatures needs; null when it is
-    /// there or not needed.
+    /// Darks that would give the distribution over pixels that a plan over several temperatures needs; null when it
+    /// exists or is not needed.
     /// </summary>
     internal SettlingFrames? Blind { get; set; }
 
@@ -36,8 +36,8 @@ internal sealed class PlanCourse
     internal double High { get; private set; }
 
     /// <summary>
-    /// Adds the frames of one exposure and mode; different ones are taken as independent for the deviation, and as
-    /// alike for the interval.
+    /// Adds the frames of one exposure and mode; the uncertainty treats different ones as independent, the interval as
+    /// fully correlated.
     /// </summary>
     internal void AddTotal(UncertaintyDraws.Spread spread, double frames)
     {

@@ -8,12 +8,11 @@ namespace SensorProfile.Decisions.DarkPlan;
 public sealed record PlanQuestion
 {
     /// <summary>
-    /// The planned lights; empty takes 40 lights of 300 s at the set point that follows from the profile, with a
-    /// finding.
+    /// The planned lights; if empty, 40 lights of 300 s at the set point that follows from the profile, with a finding.
     /// </summary>
     public IReadOnlyList<PlannedLights> Lights { get; init; } = [];
 
-    /// <summary>The sky; null takes the default one, with a finding.</summary>
+    /// <summary>The sky; null for the default one, with a finding.</summary>
     public SkyRate? Sky { get; init; }
 
     /// <summary>The accepted losses: mismatch and number of darks together stay within them.</summary>
@@ -25,6 +24,6 @@ public sealed record PlanQuestion
     /// <summary>Time between two darks for read-out and saving, s.</summary>
     internal double OverheadSeconds { get; init; } = 2;
 
-    /// <summary>Fewest frames in a master, so that a cosmic-ray hit can be told from the rest.</summary>
+    /// <summary>Fewest frames in a master, so that a cosmic-ray hit can be recognised.</summary>
     internal int MinFrames { get; init; } = MinDarks.MinInMaster;
 }

@@ -7,7 +7,7 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
-/// <summary>Which of the planned lights a profile can speak of.</summary>
+/// <summary>Which of the planned lights are within reach of the profile.</summary>
 internal static class PlanReach
 {
     /// <summary>The slices within reach; the others are entered as unplanned.</summary>
@@ -78,7 +78,10 @@ internal static class PlanReach
         return within;
     }
 
-    /// <summary>An end of the night just beyond the reach belongs to a slice whose middle is within it.</summary>
+    /// <summary>
+    /// If an end of the night lies just beyond the reach, the temperature of the nearest slice within reach stands for
+    /// it.
+    /// </summary>
     private static double Reached(SensorReader reader, double celsius, LightSlice[] within) =>
         Refused(reader, celsius) ? within.MinBy(s => Math.Abs(s.Celsius - celsius))!.Celsius : celsius;
 

@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
-/// <summary>Lights that will be taken and want darks.</summary>
+/// <summary>Lights that will be taken and need darks.</summary>
 public sealed record PlannedLights
 {
     /// <summary>Exposure of one light, s.</summary>
@@ -18,8 +18,8 @@ public sealed record PlannedLights
     public double? EndCelsius { get; init; }
 
     /// <summary>
-    /// Sensor temperatures through the night, °C: of every light, or readings evenly spread over them. Empty takes an
-    /// even course from start to end.
+    /// Sensor temperatures through the night, °C: of every light, or readings evenly spread over them. If empty, they
+    /// run evenly from start to end.
     /// </summary>
     public IReadOnlyList<double> Temperatures { get; init; } = [];
 
@@ -29,14 +29,14 @@ public sealed record PlannedLights
     /// <summary>Dither positions; 1 without dithering.</summary>
     public int DitherPositions { get; init; } = 1;
 
-    /// <summary>What the stack does with samples that stand out.</summary>
+    /// <summary>How the stack treats samples that stand out.</summary>
     public Rejection Rejection { get; init; }
 
     /// <summary>Settings; null when the profile holds one mode only.</summary>
     public ModeSettings? Settings { get; init; }
 
-    /// <summary>Says that frames of one exposure and setting were taken as one stack.</summary>
-    /// <param name="stacks">The stacks that were made of them.</param>
+    /// <summary>The finding that frames of one exposure and setting were taken as one stack.</summary>
+    /// <param name="stacks">The stacks made from them.</param>
     public static Finding TakenTogether(IReadOnlyList<PlannedLights> stacks)
     {
         ArgumentNullException.ThrowIfNull(stacks);
@@ -45,11 +45,11 @@ public sealed record PlannedLights
             Severity.Note,
             "Lights of one exposure and setting are planned as one stack "
                 + $"({string.Join(", ", stacks.Select(s => $"{Plain.Whole(s.Lights)} × {Plain.Seconds(s.ExposureSeconds)}"))}): "
-                + "give the folder of one target alone when they are several."
+                + "if they show several targets, give the folder of one target alone."
         );
     }
 
-    /// <summary>What is planned when nothing else is known: 40 lights of 300 s.</summary>
+    /// <summary>Planned when nothing else is known: 40 lights of 300 s.</summary>
     /// <param name="celsius">Sensor temperature, °C.</param>
     public static PlannedLights Usual(double celsius) =>
         new()

@@ -2,11 +2,11 @@ using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
-/// <summary>Planned lights for which the profile cannot say which darks they want.</summary>
+/// <summary>Planned lights for which the profile cannot say which darks they need.</summary>
 /// <param name="Exposure">s.</param>
 /// <param name="From">Coldest of them, °C.</param>
 /// <param name="To">Warmest of them, °C.</param>
-/// <param name="Lights">How many, about.</param>
+/// <param name="Lights">Approximate number.</param>
 /// <param name="Refusal">Why.</param>
 /// <param name="Settling">Frames to add to the profile.</param>
 internal sealed record UnplannedLights(

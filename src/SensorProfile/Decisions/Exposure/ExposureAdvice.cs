@@ -6,7 +6,7 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Decisions.Exposure;
 
 /// <summary>
-/// How long a light, at which gain setting: long enough to drown the read noise, short enough not to fill the well.
+/// Which gain setting, and how long a light: long enough to drown the read noise, short enough not to fill the well.
 /// </summary>
 public static class ExposureAdvice
 {
@@ -25,7 +25,7 @@ public static class ExposureAdvice
         if (!(question.Fill is > 0 and <= 1))
             throw Refuse.BadArgument(
                 FindingCodes.FillOutOfRange,
-                $"The part of the well to fill must lie above 0 % and at most at 100 %, not at {Plain.Percent(question.Fill)}."
+                $"The part of the well to fill must be above 0 % and at most 100 %, not {Plain.Percent(question.Fill)}."
             );
         CameraProfile asked = question.Settings is null
             ? profile

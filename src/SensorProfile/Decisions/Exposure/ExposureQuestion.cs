@@ -7,8 +7,8 @@ namespace SensorProfile.Decisions.Exposure;
 public sealed record ExposureQuestion
 {
     /// <summary>
-    /// Exposure that the user has in mind, s; null asks which is long enough, with 300 s as the longest that anyone
-    /// likes to lose.
+    /// Exposure that the user has in mind, s; null asks for the shortest one that is long enough, with 300 s as the
+    /// longest that anyone likes to lose.
     /// </summary>
     public double? ExposureSeconds { get; init; }
 
@@ -24,6 +24,6 @@ public sealed record ExposureQuestion
     /// <summary>Part of the full well that sky and dark current may fill; the rest is for stars.</summary>
     public double Fill { get; init; } = 0.5;
 
-    /// <summary>Settings to which the answer is confined; null compares all modes.</summary>
+    /// <summary>Settings to which the answer is restricted; null compares all modes.</summary>
     public ModeSettings? Settings { get; init; }
 }

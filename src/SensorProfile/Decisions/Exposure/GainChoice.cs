@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Exposure;
 /// <remarks>The lower gain setting is preferred if and only if R² ≤ ((1+p)² − 1)·B·t, B the sky background.</remarks>
 internal static class GainChoice
 {
-    // the well is filled by the dark current of the pixel that this share do not exceed
+    // the well is filled by the dark current of the pixel that this share of the pixels do not exceed
     private const double FillingRank = 0.999;
 
     /// <summary>Whether the sky drowns this read noise.</summary>
@@ -97,12 +97,12 @@ internal static class GainChoice
         new(
             FindingCodes.OneModeOnly,
             Severity.Note,
-            "The profile holds one mode only, so there was nothing to compare: characterise a second gain setting."
+            "The profile holds one mode only, so there was nothing to compare: characterise a second gain or ISO setting."
         );
 
     /// <summary>
-    /// The mode; where its colours are scaled apart, the colour that asks for the longest light, with the limit of that
-    /// which is full first. Null without read noise or gain.
+    /// The row of a mode; where its colours are scaled separately, that of the colour that needs the longest light,
+    /// with the limit of the colour that fills first. Null without read noise or gain.
     /// </summary>
     private static GainRow? Rows(Terms terms, ModeProfile mode)
     {
@@ -122,20 +122,50 @@ internal static class GainChoice
         (double sky, double uncertainty) = (terms.Sky.Rate.Value, terms.Sky.Rate.StandardUncertainty);
         double step = Math.Max(terms.Profile.Camera.CodeStep, 1) * mode.Gain!.Value;
         double variance = mode.ReadNoise!.Value * mode.ReadNoise.Value + step * step / 12,
-            needed = SubExposure.Shortest(variance, sky, terms.Loss);
-        double relative = Math.Sqrt(
-            Square(2 * mode.ReadNoise.StandardUncertainty / mode.ReadNoise.Value) + Square(uncertainty / sky)
-        );
+            background = sky,
+            doubt = uncertainty;
+        Measurement? dark = TypicalDarkRate(terms, mode);
+        if (dark is not null)
+            (background, doubt) = (sky + dark.Value, double.Hypot(uncertainty, dark.StandardUncertainty));
+        double needed = SubExposure.Shortest(variance, background, terms.Loss),
+            relative = double.Hypot(2 * mode.ReadNoise.StandardUncertainty / mode.ReadNoise.Value, doubt / background);
         return new GainRow(
             mode.Settings,
             mode.ReadNoise,
             mode.Gain,
             mode.FullWell,
             mode.DynamicRange,
-            new Measurement(needed, needed * relative, "s", 1, "exposure from which the sky drowns the read noise"),
+            new Measurement(
+                needed,
+                needed * relative,
+                "s",
+                1,
+                $"exposure from which the sky {(dark is null ? "" : "and the typical pixel's dark current ")}drowns the read noise"
+            ),
             Longest(terms, mode),
-            Math.Sqrt(1 + variance / (sky * terms.ExposureSeconds)) - 1,
-            IsDrowned(variance, sky, terms.ExposureSeconds, terms.Loss)
+            Math.Sqrt(1 + variance / (background * terms.ExposureSeconds)) - 1,
+            IsDrowned(variance, background, terms.ExposureSeconds, terms.Loss),
+            dark
+        );
+    }
+
+    /// <summary>
+    /// Dark current of the typical pixel in the lights, e-/px/s; null where their temperature was not given: then the sky
+    /// alone must drown the read noise, which holds however cold the sensor is.
+    /// </summary>
+    private static Measurement? TypicalDarkRate(Terms terms, ModeProfile mode)
+    {
+        if (terms.TemperatureCelsius is not double celsius || ReaderOf(terms, mode) is not { } reader)
+            return null;
+        double rate = Math.Max(reader.Best.Law.RateAt(celsius), 0);
+        return new Measurement(
+            rate,
+            UncertaintyDraws
+                .Through(reader, terms.Sky.Rate, (model, _) => [model.Law.RateAt(celsius)])[0]
+                .StandardDeviation,
+            "e-/px/s",
+            UncertaintyDraws.Draws,
+            "law of the typical pixel, uncertainties drawn"
         );
     }
 
@@ -159,29 +189,32 @@ internal static class GainChoice
     }
 
     /// <summary>
-    /// Of the pixel that 99.9 % do not exceed, where the profile has a distribution; of the typical one else; 0 where
-    /// dark current was not measured.
+    /// Dark rate of the pixel that 99.9 % do not exceed, where the profile has a distribution; else of the typical
+    /// pixel; 0 where dark current was not measured.
     /// </summary>
     private static double DarkRate(Terms terms, ModeProfile mode)
     {
-        if (mode.DarkCurrent is null)
-            return 0;
-        SensorReader reader;
-        try
-        {
-            reader = SensorReader.Of(terms.Profile, mode);
-        }
         // no law: the sky alone fills the well, and the answer says what it counts
-        catch (DecisionRefusedException)
-        {
+        if (ReaderOf(terms, mode) is not { } reader)
             return 0;
-        }
         double celsius = terms.TemperatureCelsius ?? reader.Best.PixelReference;
         _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
         return Math.Max(
             reader.Best.RateOfRank(FillingRank, celsius, terms.ExposureSeconds) ?? reader.Best.Law.RateAt(celsius),
             0
         );
+    }
+
+    private static SensorReader? ReaderOf(Terms terms, ModeProfile mode)
+    {
+        try
+        {
+            return mode.DarkCurrent is null ? null : SensorReader.Of(terms.Profile, mode);
+        }
+        catch (DecisionRefusedException)
+        {
+            return null;
+        }
     }
 
     private static double Square(double x) => x * x;

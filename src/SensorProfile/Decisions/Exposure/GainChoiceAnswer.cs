@@ -4,16 +4,16 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Decisions.Exposure;
 
-/// <summary>What can be said of an exposure.</summary>
+/// <summary>What can be said about an exposure.</summary>
 public enum ExposureVerdict
 {
-    /// <summary>No exposure was in mind: the answer names the shortest useful one.</summary>
+    /// <summary>No exposure was given: the answer names the shortest useful one.</summary>
     Answered,
 
-    /// <summary>The exposure in mind keeps the loss.</summary>
+    /// <summary>The exposure given stays within the loss.</summary>
     LongEnough,
 
-    /// <summary>Read noise costs more than the loss in the exposure in mind.</summary>
+    /// <summary>Read noise costs more than the loss at the exposure given.</summary>
     TooShort,
 }
 
@@ -23,13 +23,13 @@ public enum ExposureVerdict
 /// </summary>
 public sealed record GainChoiceAnswer : Answer
 {
-    /// <summary>Whether the exposure in mind is long enough.</summary>
+    /// <summary>Whether the exposure given is long enough.</summary>
     public ExposureVerdict Verdict { get; init; }
 
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }
 
-    /// <summary>The exposure that the modes were compared at, s.</summary>
+    /// <summary>The exposure at which the modes were compared, s.</summary>
     public required double ExposureSeconds { get; init; }
 
     /// <summary>Accepted rise of the noise by read noise, 0.05 = 5 %.</summary>
@@ -38,7 +38,7 @@ public sealed record GainChoiceAnswer : Answer
     /// <summary>Part of the full well that sky and dark current may fill.</summary>
     public required double Fill { get; init; }
 
-    /// <summary>Whether the sky drowns the read noise of any setting in the exposure compared at.</summary>
+    /// <summary>Whether the sky drowns the read noise of any setting at that exposure.</summary>
     public required bool Drowned { get; init; }
 
     /// <summary>All modes, largest full well first.</summary>
@@ -50,9 +50,7 @@ public sealed record GainChoiceAnswer : Answer
     /// <summary>The row of <see cref="Modes"/> with the settings advised.</summary>
     internal GainRow AdvisedRow => Modes.First(row => row.Settings == Advised);
 
-    /// <summary>
-    /// Exposure of the advised setting that drowns its read noise, rounded up to what is set on a timer, s.
-    /// </summary>
+    /// <summary>Exposure at the advised setting that drowns its read noise, rounded up to a timer setting, s.</summary>
     public double ShortestUseful => SubExposure.Up(AdvisedRow.ExposureNeeded.Value);
 
     /// <summary>The same question for other skies, when three were asked for.</summary>

@@ -8,12 +8,15 @@ namespace SensorProfile.Decisions.Exposure;
 /// <param name="Gain">e-/ADU.</param>
 /// <param name="FullWell">e-; null when not measured.</param>
 /// <param name="DynamicRange">stops; null when not measured.</param>
-/// <param name="ExposureNeeded">Exposure from which the sky drowns the read noise, s.</param>
+/// <param name="ExposureNeeded">Exposure from which the sky, and the dark current where it is counted, drowns the read
+/// noise, s.</param>
 /// <param name="LongestExposure">Exposure at which sky and dark current (of the pixel at 99.9 % where known) fill the
 /// allowed part of the well, s; null without a full well.</param>
 /// <param name="ReadNoiseShare">What read noise adds to the noise of a light of the exposure asked for, 0.05 = 5
 /// %.</param>
 /// <param name="Drowned">Whether the exposure asked for is long enough.</param>
+/// <param name="DarkRate">Dark current of the typical pixel that was counted beside the sky, e-/px/s; null where the
+/// temperature of the lights is not known.</param>
 public sealed record GainRow(
     ModeSettings Settings,
     Measurement ReadNoise,
@@ -23,5 +26,6 @@ public sealed record GainRow(
     Measurement ExposureNeeded,
     Measurement? LongestExposure,
     double ReadNoiseShare,
-    bool Drowned
+    bool Drowned,
+    Measurement? DarkRate = null
 );

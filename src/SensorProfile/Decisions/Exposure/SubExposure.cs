@@ -10,6 +10,6 @@ internal static class SubExposure
     internal static double Shortest(double readVariance, double background, double loss) =>
         readVariance / background / ((1 + loss) * (1 + loss) - 1);
 
-    /// <summary>Rounded up to what is set on a timer: tenths of a second below ten, else whole ones.</summary>
+    /// <summary>Rounded up to a timer setting: tenths of a second below ten, else whole seconds.</summary>
     internal static double Up(double seconds) => seconds < 10 ? Math.Ceiling(seconds * 10) / 10 : Math.Ceiling(seconds);
 }

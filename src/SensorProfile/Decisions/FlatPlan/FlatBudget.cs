@@ -6,7 +6,7 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.FlatPlan;
 
-/// <summary>What a stack and its flats are made of, each quantity with its doubt.</summary>
+/// <summary>The quantities that a stack and its flats depend on, each with its uncertainty.</summary>
 /// <param name="Sky">Sky, e-/px/s.</param>
 /// <param name="Dark">Dark rate of the typical pixel, e-/px/s.</param>
 /// <param name="Read">Read noise, e-.</param>
@@ -22,10 +22,10 @@ internal sealed record FlatBudget(
     StackConditions Stack
 )
 {
-    /// <summary>Of the best estimates.</summary>
+    /// <summary>The noise with the best estimates.</summary>
     internal FlatNoise Best => Noise(() => 0);
 
-    /// <summary>Of one draw within the doubts, by standard normal deviates.</summary>
+    /// <summary>The noise with one draw within the uncertainties, from standard normal deviates.</summary>
     internal FlatNoise Noise(Func<double> deviate)
     {
         // a sky stays above 0
@@ -43,7 +43,7 @@ internal sealed record FlatBudget(
     /// <param name="mode">The mode, with one gain.</param>
     /// <param name="question">The stack.</param>
     /// <param name="sky">Its sky.</param>
-    /// <param name="findings">What was found on the way is added here.</param>
+    /// <param name="findings">Receives what is found on the way.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile has no read noise.</exception>
     internal static FlatBudget Of(
         CameraProfile profile,
@@ -73,7 +73,9 @@ internal sealed record FlatBudget(
 
     internal static double Moved(Measurement m, double deviate) => m.Value + deviate * m.StandardUncertainty;
 
-    /// <summary>Dark rate of the typical pixel; none where the profile does not know it, which is the strict side.</summary>
+    /// <summary>
+    /// Dark rate of the typical pixel; zero where the profile does not know it, which is the strict side.
+    /// </summary>
     private static (Measurement Rate, double Celsius) DarkRate(
         CameraProfile profile,
         ModeProfile mode,
@@ -103,7 +105,7 @@ internal sealed record FlatBudget(
                 new Finding(
                     FindingCodes.DarkNoiseNotCounted,
                     Severity.Note,
-                    "The noise of the dark current is not counted, which asks for more flats rather than fewer. "
+                    "The noise of the dark current is not counted, which leads to more flats rather than fewer. "
                         + refusal.Message
                 )
             );

@@ -11,7 +11,7 @@ namespace SensorProfile.Decisions.FlatPlan;
 /// </param>
 /// <param name="Straight">Whether that is below the accepted smooth residual; true where no level was tested.</param>
 /// <param name="Unsaturated">Whether the brightest pixels stay in the linear range.</param>
-/// <param name="Flats">The smallest number of flats that keeps the loss; null when none does.</param>
+/// <param name="Flats">The smallest number of flats that stays within the loss; null when none does.</param>
 public sealed record FlatLevel(
     double? Share,
     double Electrons,

@@ -7,12 +7,12 @@ namespace SensorProfile.Decisions.FlatPlan;
 
 /// <summary>The levels that the flats of a camera may have: bright, but linear to the brightest pixel.</summary>
 /// <remarks>
-/// A flat that falls off by v from the centre to the corners as the square of the distance has a mean of 1 − v/3 of its
-/// centre, for the mean square distance in a rectangle is a third of that of its corners. Light and colour may be brighter
-/// still: the brightest colour by what the user's own flats show, a pixel by five times the response nonuniformity, the
-/// lamp by a fifth while the flats are taken (our own choice). All of it together stays below 95 % of saturation, where
-/// linearity was tested (EMVA 1288). A response that departs from a straight line by ε(level) is divided into the lights:
-/// between centre and corner of the flat that leaves a gradient of the difference in ε.
+/// A flat that falls off by v from the centre to the corners, as the square of the distance, has a mean of 1 − v/3 of
+/// its centre, because the mean square distance in a rectangle is a third of that of its corners. Light and colour may
+/// be brighter still: the brightest colour by what the user's own flats show, a pixel by five times the response
+/// nonuniformity, the lamp by a fifth while the flats are taken (our own choice). All of it together stays below 95 %
+/// of saturation, where linearity was tested (EMVA 1288). A response that departs from a straight line by ε(level) is
+/// divided into the lights: between centre and corner of the flat it leaves a gradient equal to the difference in ε.
 /// </remarks>
 internal sealed class FlatLevels
 {
@@ -70,9 +70,9 @@ internal sealed class FlatLevels
         : [.. Enumerable.Range(2, (int)Math.Floor(Top / Step + 1e-9) - 1).Select(i => Math.Round(i * Step, 2))];
 
     /// <summary>One level in full.</summary>
-    /// <param name="share">Of <see cref="Well"/>.</param>
+    /// <param name="share">As a share of <see cref="Well"/>.</param>
     /// <param name="noise">The stack.</param>
-    /// <param name="flats">Flats needed there.</param>
+    /// <param name="flats">Number of flats needed there.</param>
     internal FlatLevel At(double share, FlatNoise noise, int? flats)
     {
         double electrons = share * Well.Value;
@@ -88,7 +88,7 @@ internal sealed class FlatLevels
         );
     }
 
-    /// <summary>Mean over centre of a flat.</summary>
+    /// <summary>Ratio of a flat's mean to its centre.</summary>
     private double Centre => 1 - limits.FlatFallOff / 3;
 
     private Measurement? BrightestMeasured()
@@ -105,7 +105,7 @@ internal sealed class FlatLevels
             : null;
     }
 
-    /// <summary>Signal of a colour over the mean of all, in the user's own flats; 1 without colours.</summary>
+    /// <summary>Signal of a colour over the mean of all colours, in the user's own flats; 1 without colours.</summary>
     private double Relative(PhotonTransferCurve colour)
     {
         IReadOnlyList<PhotonTransferCurve> curves = mode.PhotonTransfer!.Curves;
@@ -123,7 +123,7 @@ internal sealed class FlatLevels
     private double BrightestColour() => (mode.PhotonTransfer?.Curves ?? []).Select(Relative).Append(1).Max();
 
     /// <summary>
-    /// Difference of the departure from a straight line between centre and corner of a flat, as a share; of the worst
+    /// Difference between centre and corner of a flat in the departure from a straight line, as a share; for the worst
     /// colour. Null where linearity was not tested over these signals.
     /// </summary>
     /// <param name="signal">Mean of the flat over all colours, ADU above the level without light.</param>
@@ -135,7 +135,7 @@ internal sealed class FlatLevels
             (double Signal, double Deviation)[] line = Line(curve);
             double centre = signal * Relative(curve) / Centre,
                 corner = centre * (1 - limits.FlatFallOff);
-            // what lies outside the levels that were measured was not tested
+            // signals outside the measured levels were not tested
             if (line.Length < 2 || corner < line[0].Signal * Nearly || centre * Nearly > line[^1].Signal)
                 continue;
             double[] here =
@@ -161,7 +161,7 @@ internal sealed class FlatLevels
                 .OrderBy(p => p.Item1),
         ];
 
-    /// <summary>The departure at a signal, on straight lines between the levels that were measured.</summary>
+    /// <summary>The departure at a signal, interpolated linearly between the measured levels.</summary>
     private static double At((double Signal, double Deviation)[] line, double signal)
     {
         int above = Array.FindIndex(line, p => p.Signal >= signal);

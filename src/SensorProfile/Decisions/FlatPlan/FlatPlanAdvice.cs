@@ -10,21 +10,23 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.FlatPlan;
 
-/// <summary>The number of flats for a stack and their level, from the noise that a master flat multiplies the sky
-/// by.</summary>
+/// <summary>
+/// The number of flats for a stack and their level, from the noise by which a master flat multiplies the sky.
+/// </summary>
 public static class FlatPlanAdvice
 {
-    // with fewer, one flat that a cloud or a hit spoilt cannot be told from the rest
+    // with fewer, one flat spoilt by a cloud or a hit cannot be recognised
     private const int MinFlats = MinDarks.MinInMaster;
 
-    // a gradient can be taken off a picture, noise cannot: fainter flats than these are not worth a straighter response
+    // a gradient can be removed from a picture, noise cannot: a straighter response is not worth flats fainter than
+    // these
     private const double LeastForBend = 0.3;
 
     private static readonly int[] counts = [5, 7, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 500, 700, 1000];
 
     /// <summary>
-    /// The fewest flats that keep the loss, at the level that needs fewest; when the question does not say whether the
-    /// stack is dithered, also for the same stack dithered over 20 positions.
+    /// The fewest flats that stay within the loss, at the level that needs fewest; when the question does not say
+    /// whether the stack is dithered, also for the same stack dithered over 20 positions.
     /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
@@ -158,14 +160,16 @@ public static class FlatPlanAdvice
         if (question.Level is double level && !(level is > 0 and <= 1))
             throw Refuse.BadArgument(
                 FindingCodes.FlatLevelOutOfRange,
-                "The level of the flats must lie above 0 % and at most at 100 % of the full well, not at "
+                "The level of the flats must be above 0 % and at most 100 % of the full well, not "
                     + $"{Plain.Percent(level)}."
             );
         if (question.UnlitFrames is int frames)
             Refuse.UnlessCount(frames, 1, FindingCodes.UnlitFramesNotPositive, "dark flats or bias frames");
     }
 
-    /// <summary>The brightest level that is straight, which needs fewest flats; else the straightest.</summary>
+    /// <summary>
+    /// The brightest level where the response is straight, which needs the fewest flats; else the straightest level.
+    /// </summary>
     private static (FlatLevel, FlatLevelLimit) Choose(FlatLevel[] levels, bool wellKnown)
     {
         if (!wellKnown)

@@ -11,7 +11,7 @@ namespace SensorProfile.Decisions.FlatPlan;
 /// </remarks>
 public sealed record FlatPlanAnswer : Answer
 {
-    /// <summary>Whether flats can keep the accepted loss.</summary>
+    /// <summary>Whether flats can stay within the accepted loss.</summary>
     public required FlatPlanVerdict Verdict { get; init; }
 
     /// <summary>The lights it holds for.</summary>
@@ -24,7 +24,7 @@ public sealed record FlatPlanAnswer : Answer
     public required LossLimits Limits { get; init; }
 
     /// <summary>
-    /// The number of flats to take; where none keeps the loss, as many as keep it in their own noise alone.
+    /// The number of flats to take; where none stays within the loss, the number whose own noise alone does.
     /// </summary>
     public required int Flats { get; init; }
 
@@ -34,15 +34,15 @@ public sealed record FlatPlanAnswer : Answer
     /// <summary>What sets the level.</summary>
     internal FlatLevelLimit LevelLimit { get; init; }
 
-    /// <summary>Every level that was looked at, faintest first.</summary>
+    /// <summary>Every level considered, faintest first.</summary>
     internal IReadOnlyList<FlatLevel> Levels { get; init; } = [];
 
-    /// <summary>Whether the noise would allow fewer: so many can tell a cosmic-ray hit.</summary>
+    /// <summary>Whether the noise alone would allow fewer flats than it takes to recognise a cosmic-ray hit.</summary>
     internal bool FewestForHits { get; init; }
 
     /// <summary>Loss against the number of flats.</summary>
     internal IReadOnlyList<FlatPlanPoint> Curve { get; init; } = [];
 
-    /// <summary>The same stack dithered; null when dithering was said, or is not possible.</summary>
+    /// <summary>The same stack dithered; null when dithering was stated, or is not possible.</summary>
     internal FlatPlanAnswer? Dithered { get; init; }
 }

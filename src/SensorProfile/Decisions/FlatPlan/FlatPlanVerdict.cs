@@ -1,16 +1,16 @@
 namespace SensorProfile.Decisions.FlatPlan;
 
-/// <summary>Whether flats can keep the accepted loss.</summary>
+/// <summary>Whether flats can stay within the accepted loss.</summary>
 public enum FlatPlanVerdict
 {
-    /// <summary>So many flats keep it.</summary>
+    /// <summary>This number of flats does.</summary>
     Answered,
 
-    /// <summary>No number keeps it: what flats leave on flats costs more by itself.</summary>
+    /// <summary>No number does: what flats leave on flats costs more by itself.</summary>
     Limited,
 }
 
-/// <summary>What the level of the flats is limited by.</summary>
+/// <summary>What limits the level of the flats.</summary>
 internal enum FlatLevelLimit
 {
     /// <summary>The brightest pixels of a brighter flat would leave the linear range.</summary>
@@ -22,6 +22,6 @@ internal enum FlatLevelLimit
     /// <summary>No brighter flats were measured, and the full well is not known.</summary>
     BrightestMeasured,
 
-    /// <summary>It was given.</summary>
+    /// <summary>The level was given.</summary>
     Given,
 }

@@ -5,10 +5,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.FlatPlan;
 
-/// <summary>What a plan of flats warns of.</summary>
+/// <summary>Warnings about a plan of flats.</summary>
 internal static class FlatPlanWarnings
 {
-    /// <summary>Of the level.</summary>
+    /// <summary>Warnings about the level.</summary>
     internal static IEnumerable<Finding> OfLevel(FlatLevel level, LossLimits limits)
     {
         if (!level.Unsaturated)
@@ -16,7 +16,7 @@ internal static class FlatPlanWarnings
                 FindingCodes.FlatLevelTooHigh,
                 Severity.Warning,
                 $"Flats at {Plain.Percent(level.Share!.Value)} of the full well leave the linear range in their brightest "
-                    + "pixels: take them fainter."
+                    + "pixels: take fainter ones."
             );
         if (level is { Straight: false, Bend: { } bend })
             yield return new Finding(
@@ -31,11 +31,11 @@ internal static class FlatPlanWarnings
                 FindingCodes.FlatLevelUntested,
                 Severity.Note,
                 "Linearity was not tested around the level of these flats, so only saturation limits it: add flats at four "
-                    + "or more exposures of a steady light."
+                    + "or more exposures under a steady light."
             );
     }
 
-    /// <summary>Of what flats leave on flats.</summary>
+    /// <summary>Warnings about what flats leave on flats.</summary>
     internal static IEnumerable<Finding> OfPattern(ModeProfile mode, FlatNoise noise, LossLimits limits)
     {
         if (mode.FlatResidual is null || mode.FlatResidualOverAreas is not { } areas)
@@ -55,11 +55,11 @@ internal static class FlatPlanWarnings
                 Severity.Warning,
                 $"Over areas your flats leave {QuantityText.Of(areas)} of the signal on one another, "
                     + $"{Plain.Number(noise.InStackNoise(areas.Value / 100), 2)} times the noise of the stack: the lamp, or "
-                    + "dust that moved. No number of flats takes that away: keep light and optics as they are in the lights."
+                    + "dust that moved. No number of flats removes that: keep light and optics as they are in the lights."
             );
     }
 
-    /// <summary>Of more flats than most people take.</summary>
+    /// <summary>A warning about more flats than most people take.</summary>
     internal static IEnumerable<Finding> OfNumber(double flats, double lossAtPractical, FlatBudget budget, double loss)
     {
         if (flats > DarksPlan.PracticalFrames)

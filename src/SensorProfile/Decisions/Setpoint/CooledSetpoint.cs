@@ -6,12 +6,12 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Decisions.Setpoint;
 
 /// <summary>
-/// The set point of a cooler: never warmer than the air, never colder than it holds on the warmest of the nights, and
-/// measured wherever these two allow it.
+/// The set point of a cooler: never warmer than the air, never colder than it can hold on the warmest of the nights,
+/// and a measured temperature wherever these two allow it.
 /// </summary>
 internal static class CooledSetpoint
 {
-    // advice that may be further off than this is none, °C; where no pixel's law was measured it is soon too warm
+    // advice with a wider interval than this is none, °C; without laws of single pixels it soon comes out too warm
     private const double WidestAdvice = 10,
         WidestWithoutLaws = 4;
 
@@ -56,7 +56,7 @@ internal static class CooledSetpoint
         };
     }
 
-    /// <summary>What this night's air makes of the temperature that is wanted.</summary>
+    /// <summary>The temperature wanted, as far as this night's air allows it.</summary>
     private static double Sensor(SetpointQuestion question, SetpointSolution solution, AmbientTemperature night)
     {
         double cooled = Math.Min(solution.Measured.Celsius, night.Celsius);

@@ -5,13 +5,13 @@ using SensorProfile.NoiseModel.Camera;
 namespace SensorProfile.Decisions.Setpoint;
 
 /// <summary>
-/// Nights of an uncooled camera that lie too far outside the profile: the others are answered, and these are named.
+/// Nights of an uncooled camera that lie too far outside the profile: the others are answered, and these are listed.
 /// </summary>
 internal static class NightsBeyond
 {
     /// <summary>
-    /// The question without them, and them. All nights stay in the question when the profile reaches none: then it is
-    /// refused as a whole.
+    /// The question without them, and the nights themselves. When the profile reaches none, all nights stay in the
+    /// question: then it is refused as a whole.
     /// </summary>
     internal static (SetpointQuestion Within, IReadOnlyList<AmbientTemperature> Beyond) Split(
         SensorReader reader,
@@ -28,7 +28,7 @@ internal static class NightsBeyond
             : (question with { Ambient = within }, [.. question.Ambient.Where(night => !Reached(night))]);
     }
 
-    /// <summary>Darks that would bring the nights that are too far outside within reach.</summary>
+    /// <summary>Darks that would bring these nights within reach.</summary>
     internal static IReadOnlyList<SettlingFrames> Darks(
         SensorReader reader,
         SetpointQuestion question,

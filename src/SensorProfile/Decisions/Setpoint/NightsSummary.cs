@@ -1,14 +1,14 @@
 namespace SensorProfile.Decisions.Setpoint;
 
 /// <summary>
-/// A year (or any list) of nights in a few rows: how often a temperature can be had, and what it costs.
+/// A year (or any list) of nights in a few rows: how often a temperature can be reached, and what it costs.
 /// </summary>
 internal static class NightsSummary
 {
     private const int MinNights = 2,
         MaxRows = 7;
 
-    /// <summary>From the temperature that is wanted to the one that every night allows.</summary>
+    /// <summary>Rows from the temperature that is wanted to the one that every night allows.</summary>
     internal static IReadOnlyList<NightsAtTemperature> Cooled(
         SetpointQuestion question,
         SetpointSolution solution,

@@ -81,10 +81,10 @@ public static class SetpointAdvice
     /// </summary>
     /// <param name="rateAt">The rate.</param>
     /// <param name="allowance">The allowance.</param>
-    /// <param name="near">Where the answer is expected; null when it may be anywhere.</param>
+    /// <param name="near">Where the answer is expected; null when unknown.</param>
     internal static double? WarmestWithin(Func<double, double> rateAt, double allowance, double? near = null)
     {
-        // rates grow exponentially: in their logarithm a root is found in a few steps
+        // rates grow exponentially: their logarithm has a root that is found in a few steps
         double Over(double celsius) => Math.Log(Math.Max(rateAt(celsius), double.Epsilon) / allowance);
         if (
             near is double expected

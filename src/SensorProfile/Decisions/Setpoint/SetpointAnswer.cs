@@ -11,37 +11,41 @@ namespace SensorProfile.Decisions.Setpoint;
 /// </remarks>
 public sealed record SetpointAnswer : Answer
 {
-    /// <summary>Whether the loss is kept at the advised temperature.</summary>
+    /// <summary>Whether the advised temperature stays within the loss.</summary>
     public required SetpointVerdict Verdict { get; init; }
 
-    /// <summary>Why it is not; null where it is, and where only the weather limits a camera without a cooler.</summary>
+    /// <summary>
+    /// Why it does not; null where it does, and where only the weather limits a camera without a cooler.
+    /// </summary>
     internal SetpointLimit? Limit { get; init; }
 
-    /// <summary>What the advised temperature rests on.</summary>
+    /// <summary>What sets the advised temperature.</summary>
     public required SetpointBound Bound { get; init; }
 
     /// <summary>
-    /// The point of <see cref="Curve"/> that the answer speaks of: the advised temperature; without a cooler the
-    /// warmest sensor that keeps the loss; else the nearest darks.
+    /// The point of <see cref="Curve"/> that the answer is about: the advised temperature; without a cooler, the
+    /// warmest sensor that stays within the loss; else the nearest darks.
     /// </summary>
     public required SetpointPoint At { get; init; }
 
-    /// <summary>Warmest temperature that keeps the loss by the law, measured or not, °C; null when none does.</summary>
+    /// <summary>
+    /// Warmest temperature that stays within the loss by the law, measured or not, °C; null when none does.
+    /// </summary>
     internal double? LawAsks { get; init; }
 
     /// <summary>Warmest and coldest advice within the uncertainties, °C, where they lie too far apart.</summary>
     internal Interval? Uncertain { get; init; }
 
-    /// <summary>Noise added by the part that no cooling takes away, %.</summary>
+    /// <summary>Noise added by the part that no cooling removes, %.</summary>
     public required double GlowExtra { get; init; }
 
-    /// <summary>Longest light that keeps the loss at <see cref="At"/>, s.</summary>
+    /// <summary>Longest light that stays within the loss at <see cref="At"/>, s.</summary>
     internal double? ExposureWithinLoss { get; init; }
 
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }
 
-    /// <summary>Whether it is for a camera without a cooler.</summary>
+    /// <summary>Whether the camera has no cooler.</summary>
     public bool Uncooled { get; init; }
 
     /// <summary>How much an uncooled sensor runs above the air, °C.</summary>
@@ -53,10 +57,10 @@ public sealed record SetpointAnswer : Answer
     /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
     public required double Loss { get; init; }
 
-    /// <summary>Share of the pixels that must stay within it.</summary>
+    /// <summary>Share of the pixels that must stay within the loss.</summary>
     public required double Share { get; init; }
 
-    /// <summary>Coldest and warmest temperature with darks, °C; beyond them the law speaks alone.</summary>
+    /// <summary>Coldest and warmest temperature with darks, °C; beyond them only the law speaks.</summary>
     public required double MeasuredFrom { get; init; }
 
     /// <inheritdoc cref="MeasuredFrom"/>
@@ -76,7 +80,7 @@ public sealed record SetpointAnswer : Answer
 
     /// <summary>
     /// Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor
-    /// that keeps the loss.
+    /// that stays within the loss.
     /// </summary>
     internal LightNoise? Noise { get; init; }
 
@@ -87,7 +91,7 @@ public sealed record SetpointAnswer : Answer
     internal IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
 
     /// <summary>
-    /// The same over all nights given, when there are several: how often each temperature can be had.
+    /// The same over all nights given, when there are several: how often each temperature can be reached.
     /// </summary>
     internal IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
 

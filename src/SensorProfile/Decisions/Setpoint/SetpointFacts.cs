@@ -6,13 +6,13 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.Setpoint;
 
-/// <summary>What a solved set point says, with or without a cooler.</summary>
+/// <summary>The facts of a solved set point, with or without a cooler.</summary>
 internal static class SetpointFacts
 {
     private const double Coldest = -60,
         Warmest = 30; // darks are not advised beyond these unless the air asks for it, °C
 
-    /// <summary>The facts that both kinds of camera share; the verdict is that of the loss alone.</summary>
+    /// <summary>The facts that both kinds of camera share; the verdict considers the loss alone.</summary>
     internal static SetpointAnswer Collect(
         SensorReader reader,
         SetpointQuestion question,
@@ -77,8 +77,8 @@ internal static class SetpointFacts
         : SetpointLimit.Range;
 
     /// <summary>
-    /// Darks at the temperature that the law asks for, as far as air and cooler allow it, where the measured range ends
-    /// first.
+    /// Darks at the temperature that the law calls for, as far as air and cooler allow it, where the measured range
+    /// ends first.
     /// </summary>
     private static IReadOnlyList<SettlingFrames> Darks(
         SensorReader reader,

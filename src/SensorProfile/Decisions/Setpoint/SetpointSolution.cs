@@ -48,14 +48,14 @@ internal sealed class SetpointSolution
     /// <summary>The colder of the two; null when there is none.</summary>
     internal double? Wanted { get; }
 
-    /// <summary>The temperature that keeps the loss and was measured, whatever cooler and air allow.</summary>
+    /// <summary>The temperature that stays within the loss and was measured, whatever cooler and air allow.</summary>
     internal SetpointChoice Measured { get; }
 
     /// <summary>The temperature that is advised.</summary>
     internal SetpointChoice Choice { get; }
 
     /// <summary>
-    /// Extra noise of the part that no cooling takes away: floor of the law, glow of the pixel at the stated share.
+    /// Extra noise of the part that no cooling removes: floor of the law, glow of the pixel at the stated share.
     /// </summary>
     internal double GlowExtra { get; }
 
@@ -86,12 +86,14 @@ internal sealed class SetpointSolution
             ? SetpointAdvice.Extra(reader.Best, sky, question.ExposureSeconds, rate)
             : null;
 
-    /// <summary>The extra noise that decides: of the share when known, else of the typical pixel.</summary>
+    /// <summary>
+    /// The extra noise that decides: the larger of the typical pixel's and, when known, that at the stated share.
+    /// </summary>
     internal double Extra(double celsius) => Math.Max(ExtraTypical(celsius), ExtraAtShare(celsius) ?? 0);
 
     /// <summary>
-    /// Longest light that keeps the loss at a temperature: t = a·(R² + q²)/(I − a·S) with a = (1+p)² − 1, s; null where
-    /// the sky alone covers the dark current.
+    /// Longest light that stays within the loss at a temperature: t = a·(R² + q²)/(I − a·S) with a = (1+p)² − 1, s;
+    /// null where the sky alone covers the dark current.
     /// </summary>
     internal double? ExposureWithin(double celsius)
     {
@@ -126,8 +128,9 @@ internal sealed class SetpointSolution
         );
 
     /// <summary>
-    /// What the deciding pixel still has when nothing thermal is left: floor, and glow at the coldest that coolers hold
-    /// at all, e-/px/s. Glow falls with temperature too: what a weak cooler leaves of it is that cooler's limit.
+    /// What the deciding pixel still has when nothing thermal is left: floor, and glow at the coldest temperature that
+    /// any cooler holds, e-/px/s. Glow falls with temperature too: what a weak cooler leaves of it is that cooler's
+    /// limit.
     /// </summary>
     private double Uncooled()
     {
@@ -153,7 +156,7 @@ internal sealed class SetpointSolution
             ),
         ];
 
-    /// <summary>The set points of one draw; a search begins where the best estimate's answer lies.</summary>
+    /// <summary>The set points of one draw; each search starts at the best estimate's answer.</summary>
     private double?[] Solve(SensorModel sensor, double drawnSky, SetpointSolution? near)
     {
         double t = question.ExposureSeconds,

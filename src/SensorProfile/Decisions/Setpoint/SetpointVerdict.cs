@@ -1,9 +1,9 @@
 namespace SensorProfile.Decisions.Setpoint;
 
-/// <summary>What can be said of a set point.</summary>
+/// <summary>What can be said about a set point.</summary>
 public enum SetpointVerdict
 {
-    /// <summary>At the advised temperature the loss is kept.</summary>
+    /// <summary>The advised temperature stays within the loss.</summary>
     Holds,
 
     /// <summary>The loss cannot be kept; <see cref="SetpointLimit"/> says why.</summary>
@@ -19,26 +19,26 @@ public enum SetpointVerdict
 /// <summary>Why the accepted loss cannot be kept.</summary>
 internal enum SetpointLimit
 {
-    /// <summary>The cooler does not reach the temperature that would do.</summary>
+    /// <summary>The cooler does not reach a temperature that is cold enough.</summary>
     Cooler,
 
     /// <summary>The darks of the profile end before that temperature.</summary>
     Range,
 
-    /// <summary>The part of the dark current that cooling does not reduce exceeds the loss alone.</summary>
+    /// <summary>The part of the dark current that cooling does not reduce exceeds the loss by itself.</summary>
     Glow,
 }
 
-/// <summary>What the advised temperature rests on.</summary>
+/// <summary>What sets the advised temperature.</summary>
 public enum SetpointBound
 {
-    /// <summary>The warmest temperature at which the loss is kept.</summary>
+    /// <summary>The warmest temperature that stays within the loss.</summary>
     Loss,
 
     /// <summary>The air: a cooler does not heat.</summary>
     Air,
 
-    /// <summary>The coldest that the cooler holds on the warmest of the nights.</summary>
+    /// <summary>The coldest temperature that the cooler can hold on the warmest of the nights.</summary>
     Cooler,
 
     /// <summary>The coldest darks of the profile.</summary>

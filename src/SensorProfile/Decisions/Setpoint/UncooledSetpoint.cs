@@ -58,7 +58,7 @@ internal static class UncooledSetpoint
                 FindingCodes.Extrapolated,
                 Severity.Warning,
                 $"{which} outside the measured range, {Plain.Celsius(reader.Range.Low)} to "
-                    + $"{Plain.Celsius(reader.Range.High)}; the answer there rests on the law, not on darks."
+                    + $"{Plain.Celsius(reader.Range.High)}; the answer there rests on the fitted law, not on darks."
             ),
         ];
     }

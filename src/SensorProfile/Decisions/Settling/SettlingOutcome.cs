@@ -9,9 +9,9 @@ internal enum SettlingOutcome
     /// <summary>Darks that show how dark current spreads over the pixels.</summary>
     SpreadOverPixels,
 
-    /// <summary>No number of frames that anybody takes.</summary>
+    /// <summary>No number of frames that anyone would take.</summary>
     TooManyFrames,
 
-    /// <summary>Nothing: what is left is the counting error of the few hot pixels of this sensor.</summary>
+    /// <summary>Nothing: what remains is the counting error of the few hot pixels of this sensor.</summary>
     CountOfHotPixels,
 }

@@ -12,10 +12,10 @@ namespace SensorProfile.Decisions.Settling;
 /// Finds the frames whose addition would settle an answer that the uncertainty of the profile leaves open.
 /// </summary>
 /// <remarks>
-/// Uncertainties from frames shrink as 1/√n. The answer is worked out again with what would be left of them after q
-/// times as many frames of a kind, the kinds that are quickest to take first;
-/// the smallest q that settles it is the advice. What no frames reduce stays: the number of hot pixels of this sensor
-/// with its counting error, the class widths, the law that was selected.
+/// Uncertainties from frames shrink as 1/√n. The answer is computed again with what would remain of them after q times
+/// as many frames of a kind, the kinds that are quickest to take first; the smallest q that settles it is the advice.
+/// What no frames reduce stays: the number of hot pixels of this sensor with its counting error, the class widths, the
+/// law that was selected.
 /// </remarks>
 internal sealed class SettlingSearch
 {
@@ -39,14 +39,14 @@ internal sealed class SettlingSearch
     /// <summary>Which kind of frames, or why none.</summary>
     internal required SettlingOutcome Outcome { get; init; }
 
-    /// <summary>As many times the frames of a kind are tried at most.</summary>
+    /// <summary>At most this many times the frames of a kind are tried.</summary>
     internal static double MaxTimes => factors[^1];
 
-    /// <summary>Searches.</summary>
+    /// <summary>Searches for the smallest such addition.</summary>
     /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
     /// <param name="reader">The mode.</param>
     /// <param name="sky">The sky.</param>
-    /// <param name="told">Whether the answer can be told with so much doubt left.</param>
+    /// <param name="told">Whether the answer can be given with this much uncertainty left.</param>
     internal static SettlingSearch Find(
         CameraProfile profile,
         SensorReader reader,
@@ -86,7 +86,7 @@ internal sealed class SettlingSearch
         );
     }
 
-    /// <summary>The frames of a kind in the profile once more, times <paramref name="again"/>.</summary>
+    /// <summary>The profile's frames of a kind, multiplied by <paramref name="again"/>.</summary>
     private static IEnumerable<SettlingFrames> Again(
         CameraProfile profile,
         SensorReader reader,

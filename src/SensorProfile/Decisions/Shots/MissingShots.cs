@@ -6,11 +6,11 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.Shots;
 
 /// <summary>
-/// The frames that an existing session still lacks, completed at the temperatures and exposures it has: any set that
+/// The frames that an existing session still lacks, at the temperatures and exposures it already has: any set that
 /// serves a measurement counts.
 /// </summary>
 /// <remarks>
-/// The least of a session as <see cref="MissingMeasurements"/> counts it: 8 bias frames, 6 flat pairs, darks of 3
+/// The minimum of a session as <see cref="MissingMeasurements"/> counts it: 8 bias frames, 6 flat pairs, darks of 3
 /// exposures at 3 temperatures.
 /// </remarks>
 internal static class MissingShots
@@ -22,7 +22,7 @@ internal static class MissingShots
     /// <summary>
     /// Units of shots that belong together, in the order to take them; empty when nothing is missing.
     /// </summary>
-    /// <param name="question">The camera, and the longest exposure when it was stated.</param>
+    /// <param name="question">The camera, and the longest exposure when stated.</param>
     /// <param name="sets">Sets of one mode.</param>
     /// <param name="longest">Longest dark, s.</param>
     internal static List<List<PlannedShot>> Find(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
@@ -125,8 +125,7 @@ internal static class MissingShots
     private static (double Seconds, int Frames)[] Frames(double[] exposures) =>
         [.. exposures.Select(t => (t, SettlingFrames.EachDark))];
 
-    // An uncooled sensor is warmer than the air about it, by nobody knows how much: the darks that exist know the
-    // place.
+    // An uncooled sensor is warmer than the air around it by an unknown amount: the existing darks tell where to go.
     private static List<PlannedShot> AsBefore(ShotQuestion question, List<PlannedShot> shots)
     {
         if (!question.Cooled && shots.Count > 0)
@@ -135,8 +134,8 @@ internal static class MissingShots
     }
 
     /// <summary>
-    /// The temperature within reach at which darks tell most about the doubling temperature; the farthest from those
-    /// there are while none tells anything yet.
+    /// The temperature within reach at which darks say most about the doubling temperature; the one farthest from the
+    /// existing ones while none says anything yet.
     /// </summary>
     private static double MostTelling(
         ShotQuestion question,
@@ -155,7 +154,7 @@ internal static class MissingShots
         return best.Doubt is null ? Farthest(question, have) : best.Celsius;
     }
 
-    /// <summary>The temperature that the camera can reach farthest from those it has.</summary>
+    /// <summary>The temperature within the camera's reach that lies farthest from those it has.</summary>
     private static double Farthest(ShotQuestion question, List<double> have)
     {
         IReadOnlyList<double> reachable = ShotList.Temperatures(question, 7);

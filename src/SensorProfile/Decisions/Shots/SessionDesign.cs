@@ -4,18 +4,17 @@ using SensorProfile.Frames;
 namespace SensorProfile.Decisions.Shots;
 
 /// <summary>
-/// A session as far as the uncertainties of its results follow from the numbers of frames, their exposures and
+/// A session, as far as the uncertainties of its results follow from the numbers of frames, their exposures and
 /// temperatures alone.
 /// </summary>
 /// <remarks>
 /// Read noise of one pixel: 1/√(2(n − 1)) of itself from n bias frames. Gain: a pair gives its variance to e = √(2/N)
-/// for N pixels; the variance over the level against the level is a straight
-/// line whose value at no light is the gain, so that over levels spread evenly u/gain = 2·e/√p for p pairs, of which
-/// the 70 % below the top count. Dark current at one temperature: slope of
-/// level against exposure, σ/√Σ n(t − t̄)², with a pedestal good to 0.3 e- per frame. Doubling temperature: ΔT₂²/ln 2
-/// times the uncertainty of the weighted slope of ln I against T, the
-/// weights from those slopes, a dark current that doubles every 6 °C from 0.006 e-/px/s at −10 °C, and at least 1 % for
-/// every temperature: a camera of a usual kind, not yours.
+/// for N pixels; the variance over the level against the level is a straight line whose value at no light is the gain,
+/// so that over levels spread evenly u/gain = 2·e/√p for p pairs, of which the 70 % below the top count. Dark current
+/// at one temperature: slope of level against exposure, σ/√Σ n(t − t̄)², with a pedestal good to 0.3 e- per frame.
+/// Doubling temperature: ΔT₂²/ln 2 times the uncertainty of the weighted slope of ln I against T, the weights from
+/// those slopes, a dark current that doubles every 6 °C from 0.006 e-/px/s at −10 °C, and at least 1 % for every
+/// temperature: a typical camera, not yours.
 /// </remarks>
 /// <param name="Bias">Frames of the largest bias set.</param>
 /// <param name="FlatPairs">Pairs of flats.</param>
@@ -28,7 +27,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         MinRelative = 0.01,
         PairsBelowTop = 0.7;
 
-    /// <summary>What was taken.</summary>
+    /// <summary>The session that was taken.</summary>
     internal static SessionDesign Of(IReadOnlyList<FrameSet> sets, long pixels) =>
         new(
             sets.Where(s => s.Kind == FrameKind.Bias).Select(s => s.Frames.Count).DefaultIfEmpty(0).Max(),
@@ -37,7 +36,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
             pixels
         );
 
-    /// <summary>What was taken and what is listed.</summary>
+    /// <summary>The session that was taken, plus the listed shots.</summary>
     internal SessionDesign With(IEnumerable<PlannedShot> shots)
     {
         SessionDesign after = this;
@@ -90,18 +89,22 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
     internal DarkDesign? At(double celsius) =>
         Darks.FirstOrDefault(d => ShotList.SameTemperature > Math.Abs(d.Celsius - celsius));
 
-    /// <summary>Of one pixel, %; null with fewer than two frames.</summary>
+    /// <summary>Relative uncertainty of the read noise of one pixel, %; null with fewer than two frames.</summary>
     internal double? ReadNoise => Bias < 2 ? null : 100 / Math.Sqrt(2.0 * (Bias - 1));
 
-    /// <summary>%; null with fewer than two pairs.</summary>
+    /// <summary>Relative uncertainty of the gain, %; null with fewer than two pairs.</summary>
     internal double? Gain =>
         FlatPairs < 2 ? null : 100 * 2 * Math.Sqrt(2.0 / Math.Max(Pixels, 1) / (PairsBelowTop * FlatPairs));
 
-    /// <summary>The dark current known best, e-/px/s; null with one exposure at every temperature.</summary>
+    /// <summary>
+    /// Uncertainty of the best-known dark current, e-/px/s; null with one exposure at every temperature.
+    /// </summary>
     internal double? DarkCurrent =>
         Finite(Math.Sqrt(Darks.Select(d => d.SlopeVariance).DefaultIfEmpty(double.PositiveInfinity).Min()));
 
-    /// <summary>°C; null with fewer than two temperatures of two exposures.</summary>
+    /// <summary>
+    /// Uncertainty of the doubling temperature, °C; null with fewer than two temperatures of two exposures.
+    /// </summary>
     internal double? DoublingTemperature => Finite(Doubling * Doubling / Math.Log(2) * Math.Sqrt(LawVariance));
 
     /// <summary>Variance of the slope of ln I against T; infinite with fewer than two temperatures.</summary>

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <param name="Seconds">Clock time, s.</param>
 internal sealed record ShotAddition(AddedFrames What, string Quantity, double Reduction, double Seconds)
 {
-    /// <summary>Standard uncertainty to expect of the session as it is; null when it cannot be measured.</summary>
+    /// <summary>Standard uncertainty to expect from the session as it is; null when it cannot be measured.</summary>
     public double? Before { get; init; }
 
     /// <summary>Standard uncertainty to expect with the addition.</summary>

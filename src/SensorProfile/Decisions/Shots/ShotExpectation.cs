@@ -1,6 +1,6 @@
 namespace SensorProfile.Decisions.Shots;
 
-/// <summary>The uncertainty that a session should reach, from its design and a camera of a usual kind.</summary>
+/// <summary>The uncertainty that a session should reach, from its design and a typical camera.</summary>
 /// <param name="Quantity">readNoise (of one pixel), gain, darkCurrent (at the temperature where it is known best) or
 /// doublingTemperature.</param>
 /// <param name="Now">Standard uncertainty with the frames that exist; null when it cannot be measured with

@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Decisions.Shots;
 
-/// <summary>The shot list for characterising a camera in a given time, and what existing frames still want.</summary>
+/// <summary>The shot list for characterising a camera in a given time, and what existing frames still lack.</summary>
 public static class ShotList
 {
     private const double WhiteFlatPercent = 130;
@@ -54,8 +54,8 @@ public static class ShotList
                         new Finding(
                             FindingCodes.DarksShorterThanLights,
                             Severity.Warning,
-                            $"In this time the darks reach {Plain.Seconds(programme.Longest)} only, not the "
-                                + $"{Plain.Seconds(longest)} of the lights: hot pixels are then known less well."
+                            $"In this time the darks reach only {Plain.Seconds(programme.Longest)}, not the "
+                                + $"{Plain.Seconds(longest)} of the lights, so hot pixels are known less well."
                         ),
                     ]
                     : [],
@@ -63,7 +63,7 @@ public static class ShotList
         };
     }
 
-    /// <summary>The answer that a list of shots makes, its findings apart.</summary>
+    /// <summary>The answer that a list of shots gives, without its findings.</summary>
     internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<PlannedShot> shots)
     {
         int frames = shots.Sum(s => s.Frames);

@@ -20,7 +20,7 @@ public sealed record ShotListAnswer : Answer
     /// <summary>With existing frames: what each addition would bring, the largest gain first.</summary>
     internal IReadOnlyList<ShotAddition> Additions { get; init; } = [];
 
-    /// <summary>Uncertainties to expect now and with the listed shots, for a camera of a usual kind.</summary>
+    /// <summary>Uncertainties to expect now and with the listed shots, for a typical camera.</summary>
     internal IReadOnlyList<ShotExpectation> Expected { get; init; } = [];
 }
 
@@ -30,12 +30,12 @@ public sealed record ShotListAnswer : Answer
 /// <param name="Temperatures">Different temperatures.</param>
 internal sealed record ListedDarks(int Exposures, double Longest, int Temperatures);
 
-/// <summary>What a session has already.</summary>
+/// <summary>What a session already has.</summary>
 /// <param name="Bias">Bias frames.</param>
 /// <param name="FlatPairs">Flat pairs.</param>
 /// <param name="DarkExposures">Exposures that a temperature must have to count.</param>
-/// <param name="DarkTemperatures">Temperatures with darks of so many exposures, °C.</param>
-/// <param name="KindsUnknown">Whether no frame says what it is, and so none counts.</param>
+/// <param name="DarkTemperatures">Temperatures with darks of that many exposures, °C.</param>
+/// <param name="KindsUnknown">Whether no frame states its kind, so that none counts.</param>
 internal sealed record ExistingFrames(
     int Bias,
     int FlatPairs,

@@ -31,8 +31,8 @@ internal sealed record ShotProgramme(
     private static readonly double[] lengths = [1, 0.5, 0.25, 0.1];
 
     /// <summary>
-    /// From the least that measures everything (3 temperatures, 3 exposures, pairs, 6 flat levels) to the most that is
-    /// worth a night.
+    /// From the minimum that measures everything (3 temperatures, 3 exposures, pairs, 6 flat levels) to the most that
+    /// is worth a night.
     /// </summary>
     internal static IEnumerable<ShotProgramme> All(double longest) =>
         from grade in grades

@@ -3,7 +3,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <summary>What a line of a shot list is for, and how to reach its conditions.</summary>
 internal enum ShotPurpose
 {
-    /// <summary>Bias frames: read noise, of every pixel with 8 or more.</summary>
+    /// <summary>Bias frames: read noise; with 8 or more, that of every pixel.</summary>
     ReadNoise,
 
     /// <summary>The first pair of flats under an even, dim light: gain and linearity.</summary>
@@ -30,9 +30,9 @@ internal enum ShotPurpose
     /// <summary>Darks where the sensor read this temperature before.</summary>
     AsBefore,
 
-    /// <summary>Darks at the temperature of the line before.</summary>
+    /// <summary>Darks at the temperature of the previous line.</summary>
     SameTemperature,
 
-    /// <summary>Darks at the temperature that is stated; nothing to wait for.</summary>
+    /// <summary>Darks at the stated temperature; nothing to wait for.</summary>
     ThisTemperature,
 }

@@ -8,20 +8,20 @@ public sealed record ShotQuestion
     /// <summary>False for a camera without a cooler.</summary>
     public bool Cooled { get; init; } = true;
 
-    /// <summary>Time there is, min; null for the full programme.</summary>
+    /// <summary>Time available, min; null for the full programme.</summary>
     public double? Minutes { get; init; }
 
     /// <summary>Ambient temperature during the session, °C.</summary>
     public double AmbientCelsius { get; init; } = 15;
 
-    /// <summary>Largest difference to the ambient that the cooler reaches, °C.</summary>
+    /// <summary>Largest difference to the ambient temperature that the cooler reaches, °C.</summary>
     public double MaximumDifference { get; init; } = 35;
 
     /// <summary>Part of that difference kept in reserve, °C.</summary>
     public double Margin { get; init; } = 3;
 
     /// <summary>
-    /// Longest exposure of the lights, s: the darks reach as far. Null takes 300 s, or the longest dark that exists.
+    /// Longest exposure of the lights, s: the darks go that far. Null for 300 s, or for the longest existing dark.
     /// </summary>
     public double? LongestExposureSeconds { get; init; }
 

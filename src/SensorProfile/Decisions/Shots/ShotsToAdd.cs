@@ -29,7 +29,7 @@ internal static class ShotsToAdd
                 .DefaultIfEmpty(ShotList.UsualLongest)
                 .Max();
         SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
-        // What brings no answer closer is not worth a night; what brings it closest comes first.
+        // Frames that bring no answer closer are not worth a night; those that bring one closest come first.
         List<List<PlannedShot>> units =
         [
             .. MissingShots
@@ -54,7 +54,7 @@ internal static class ShotsToAdd
         };
     }
 
-    /// <summary>The units that fit the time, the quickest kinds first as they are listed.</summary>
+    /// <summary>The units that fit the time, the quickest kinds first, in the order listed.</summary>
     private static List<PlannedShot> Fitting(ShotQuestion question, List<List<PlannedShot>> units)
     {
         double left = 60 * (question.Minutes ?? double.PositiveInfinity);
@@ -105,9 +105,9 @@ internal static class ShotsToAdd
             yield return new Finding(
                 FindingCodes.TimeTooShort,
                 Severity.Warning,
-                $"In {Plain.Number(question.Minutes!.Value)} min not all fits: "
+                $"Not everything fits into {Plain.Number(question.Minutes!.Value)} min: "
                     + $"{Plain.Whole(rest.Sum(s => s.Frames))} more frames "
-                    + $"({Plain.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
+                    + $"({Plain.Duration(rest.Sum(s => s.Seconds))}) will still be missing; ask again once "
                     + "these are taken."
             );
     }
@@ -115,9 +115,9 @@ internal static class ShotsToAdd
     private static string Unsaid(int unknown, int all) =>
         unknown == 1
             ? $"{(all == 1 ? "The only frame" : $"1 of the {Plain.Whole(all)} frames")} does not say whether it is bias, dark or "
-                + "flat and counts for nothing here: give its kind"
+                + "flat and is not counted: give its kind"
             : $"{Plain.Whole(unknown)} of the {Plain.Whole(all)} frames do not say whether they are bias, dark or flat and "
-                + "count for nothing here: give their kind";
+                + "are not counted: give their kind";
 
     private static ExistingFrames There(SessionDesign now, bool kindsUnknown) =>
         new(

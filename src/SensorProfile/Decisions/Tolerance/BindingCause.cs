@@ -15,6 +15,6 @@ internal enum BindingCause
     /// <summary>Gradient that the level residual leaves after the flat.</summary>
     Level,
 
-    /// <summary>The noise of a master of too few frames; no mismatch.</summary>
+    /// <summary>The noise of a master of too few frames; not a mismatch.</summary>
     NumberOfDarks,
 }

@@ -4,15 +4,15 @@ using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Decisions.Tolerance;
 
-/// <summary>Darks of another temperature or exposure against a stack: the four limits of dark matching.</summary>
+/// <summary>Darks of another temperature or exposure, judged for a stack: the four limits of dark matching.</summary>
 /// <remarks>
 /// 1 typical: spread over pixels that are not hot, /√k, against √((1+p)²−1) of the stack's noise. 2 hot pixels: share
-/// of places of the stack whose residual exceeds
-/// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean
-/// residual times the fall-off of the flat against half
-/// the stack's noise; with a scale of L px both against f/L of it, f times the noise averaged over L² px
-/// (<see cref="LossLimits.SmoothLimit"/>). The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
-/// minus the sky whatever dark is subtracted: that is no mismatch, and is told apart (<see cref="FullPixels"/>).
+/// of places of the stack whose residual exceeds 3 times the stack's noise, against s. 3 glow: residual at the peak
+/// against half the stack's noise. 4 level: mean residual times the fall-off of the flat against half the stack's
+/// noise; with a scale of L px both against f/L of it, f times the noise averaged over L² px
+/// (<see cref="LossLimits.SmoothLimit"/>). The stack's noise is what is new in each light, N/√M. Pixels that are full
+/// in the lights leave minus the sky whatever dark is subtracted: that is not a mismatch, and is reported separately
+/// (<see cref="FullPixels"/>).
 /// </remarks>
 /// <param name="sensor">The camera.</param>
 /// <param name="stack">The lights.</param>
@@ -27,7 +27,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     private readonly LightClasses light = new(sensor, stack, sky);
     private (double Share, double Level)? full; // what full pixels leave beside darks of the lights' own conditions
 
-    /// <summary>One cause at one mismatch.</summary>
+    /// <summary>Load of one cause at one mismatch.</summary>
     internal double? Load(BindingCause cause, double darkCelsius, double darkExposure, bool scaled)
     {
         if (sensor.Pixels is null && (cause is BindingCause.Typical or BindingCause.HotPixels))
@@ -69,17 +69,17 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     /// <summary>Whether the stack rejects outliers, and the camera's pixels are known.</summary>
     internal bool RejectsOutliers => light.Clip is not null;
 
-    /// <summary>One cause of darks so much warmer, °C; 0 where it is not known.</summary>
+    /// <summary>Load of one cause for darks this much warmer, °C; 0 where it is not known.</summary>
     internal double LoadWarmer(BindingCause cause, double celsius, bool scaled) =>
         Load(cause, stack.TemperatureCelsius + celsius, stack.ExposureSeconds, scaled) ?? 0;
 
-    /// <summary>One cause of darks so much longer, s; 0 where it is not known.</summary>
+    /// <summary>Load of one cause for darks this much longer, s; 0 where it is not known.</summary>
     internal double LoadLonger(BindingCause cause, double seconds, bool scaled) =>
         Load(cause, stack.TemperatureCelsius, Math.Max(stack.ExposureSeconds + seconds, 1e-9), scaled) ?? 0;
 
     /// <summary>
-    /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search
-    /// begins at <paramref name="near"/> where the answer is expected there.
+    /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. The search
+    /// starts at <paramref name="near"/>, where the answer is expected.
     /// </summary>
     internal double? Warmer(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
         LimitCrossing.FirstAboveOne(d => LoadWarmer(cause, d, scaled), FarthestWarm, near);
@@ -88,15 +88,15 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     internal double? Colder(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
         LimitCrossing.FirstAboveOne(d => LoadWarmer(cause, -d, scaled), FarthestCold, near);
 
-    /// <summary>By how many seconds the darks may be longer; null when unlimited or unknown.</summary>
+    /// <summary>How many seconds longer the darks may be; null when unlimited or unknown.</summary>
     internal double? Longer(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
         LimitCrossing.FirstAboveOne(d => LoadLonger(cause, d, scaled), FarthestExposure * stack.ExposureSeconds, near);
 
-    /// <summary>By how many seconds they may be shorter; null when unlimited or unknown.</summary>
+    /// <summary>How many seconds shorter they may be; null when unlimited or unknown.</summary>
     internal double? Shorter(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
         LimitCrossing.FirstAboveOne(d => LoadLonger(cause, -d, scaled), stack.ExposureSeconds, near);
 
-    /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
+    /// <summary>Rise of the stack's noise, as a share, from the mismatch and the number of darks.</summary>
     internal double Loss(DarkFrames darks)
     {
         StackNoise with = StackNoise.Compute(sensor, stack, sky, darks);

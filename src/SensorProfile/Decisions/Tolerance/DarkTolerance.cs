@@ -8,19 +8,21 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.Tolerance;
 
-/// <summary>How far darks may be from lights in °C and in seconds, and what sets that limit.</summary>
+/// <summary>How far darks may differ from lights in °C and in seconds, and what sets that limit.</summary>
 public static class DarkTolerance
 {
     private const double CannotTellRelative = 0.5; // a limit known to no better than half of itself is no advice
 
-    /// <summary>What a cooler holds from night to night, °C: nearer limits are no advice.</summary>
+    /// <summary>
+    /// How closely a cooler holds its temperature from night to night, °C: tighter limits are no advice.
+    /// </summary>
     internal const double CoolerHolds = 0.2;
 
-    /// <summary>Dither positions of the comparison, and fewest lights that it is made for.</summary>
+    /// <summary>Dither positions used for the comparison, and fewest lights it is made for.</summary>
     private const int ComparedPositions = 20,
         MinCompared = 5;
 
-    /// <summary>Dither positions of the stack that an undithered one is compared with; null for too few lights.</summary>
+    /// <summary>Dither positions with which an undithered stack is compared; null for too few lights.</summary>
     internal static int? PositionsBeside(int lights) =>
         lights < MinCompared ? null : Math.Min(ComparedPositions, lights);
 

@@ -1,8 +1,8 @@
 namespace SensorProfile.Decisions.Tolerance;
 
 /// <summary>
-/// Where the limits of a random draw are expected: at those of the best model, and where outliers are rejected, which
-/// makes a load of hot pixels dear, with the shape of that load.
+/// Where the limits of a random draw are expected: at those of the best model; where outliers are rejected, which makes
+/// a load of hot pixels costly to evaluate, with the shape of that load.
 /// </summary>
 internal sealed class ExpectedLimits
 {

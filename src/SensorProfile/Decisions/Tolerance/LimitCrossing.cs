@@ -7,10 +7,10 @@ internal static class LimitCrossing
     private const double Exact = 5e-9,
         ForDraws = 5e-4; // a hundredth of the spread of the draws or less
 
-    // between places so near to each other a load is a power law to a thousandth
+    // between places this close together, a load is a power law to a thousandth
     private const double CloseTogether = 1.2;
 
-    // a step told by a shape, or by the last two places, is right to a tenth of itself
+    // a step predicted by a shape, or from the last two places, is right to a tenth of itself
     private const double LastStepByShape = 0.002,
         LastStep = 0.006;
 
@@ -37,7 +37,7 @@ internal static class LimitCrossing
     }
 
     /// <summary>
-    /// The same when the answer is expected near a value, or when none is expected: the walk only where that fails.
+    /// The same when the answer is expected near a value, or when none is expected: it walks only where that fails.
     /// </summary>
     /// <remarks>For the many random draws of one question, whose answers lie close together.</remarks>
     internal static double? FirstAboveOne(Func<double, double> load, double end, Expected? near)
@@ -74,8 +74,8 @@ internal static class LimitCrossing
     internal readonly record struct Expected(double? Crossing, LoadShape? Shape = null);
 
     /// <summary>
-    /// First to where the shape says, then on the straight line through the last two places in logarithms; null when that
-    /// does not close in.
+    /// Steps first to where the shape predicts, then along the straight line through the last two places, in
+    /// logarithms; null when that does not converge.
     /// </summary>
     private static double? Following(
         Func<double, double> load,
@@ -100,12 +100,12 @@ internal static class LimitCrossing
         return null;
     }
 
-    /// <summary>The crossing between two places, to a share of itself.</summary>
+    /// <summary>The crossing between two places, to a relative width.</summary>
     /// <remarks>
-    /// Loads grow much like a power of the mismatch, so the crossing is looked for on the straight line between both
-    /// ends in logarithms, moved by a little less than the width wanted towards the farther end so that the next one
-    /// lies on its other side; a few tries are enough. Where they do not halve the bracket (a load in steps), it is
-    /// halved.
+    /// Loads grow much like a power of the mismatch, so the crossing is sought on the straight line between both ends
+    /// in logarithms, moved by a little less than the width wanted towards the farther end, so that the next one lies
+    /// on its other side; a few tries are enough. Where they do not halve the bracket (a load in steps), it is
+    /// bisected.
     /// </remarks>
     private static double Between(
         Func<double, double> load,

@@ -1,9 +1,11 @@
 namespace SensorProfile.Decisions.Tolerance;
 
-/// <summary>How a load grows about the place where it crosses 1; a random draw of the same question changes its height.</summary>
+/// <summary>
+/// How a load grows around the place where it crosses 1; a random draw of the same question changes its height.
+/// </summary>
 /// <remarks>
-/// Straight between five places in logarithms. The load of a draw differs from the best one by a factor that changes little
-/// over a short way, so the place where the draw crosses 1 can be told from one evaluation, roughly.
+/// Piecewise linear between five places, in logarithms. The load of a draw differs from the best one by a factor that
+/// changes little over a short distance, so one evaluation tells roughly where the draw crosses 1.
 /// </remarks>
 internal sealed class LoadShape
 {
@@ -23,9 +25,9 @@ internal sealed class LoadShape
     }
 
     /// <summary>
-    /// Where a load of this shape crosses 1, in the crossing of the best one; null beyond the places known.
+    /// Where a load of this shape crosses 1, in units of the best one's crossing; null beyond the known places.
     /// </summary>
-    /// <param name="load">The load at the crossing of the best one.</param>
+    /// <param name="load">The load at the best one's crossing.</param>
     internal double? Crossing(double load)
     {
         double wanted = logs[places.Length / 2] - Math.Log(load);

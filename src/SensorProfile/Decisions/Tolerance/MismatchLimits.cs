@@ -3,19 +3,19 @@ using SensorProfile.NoiseModel.Camera;
 namespace SensorProfile.Decisions.Tolerance;
 
 /// <summary>How far darks may be off; null is unlimited or not known.</summary>
-/// <param name="Warmer">Warmer than the lights by, °C.</param>
-/// <param name="Colder">Colder than the lights by, °C.</param>
-/// <param name="Longer">Longer than the lights by, s.</param>
-/// <param name="Shorter">Shorter than the lights by, s.</param>
+/// <param name="Warmer">How much warmer than the lights, °C.</param>
+/// <param name="Colder">How much colder than the lights, °C.</param>
+/// <param name="Longer">How much longer than the lights, s.</param>
+/// <param name="Shorter">How much shorter than the lights, s.</param>
 internal sealed record SideLimits(double? Warmer, double? Colder, double? Longer, double? Shorter)
 {
-    /// <summary>By how many seconds the exposure may differ, on the tighter side.</summary>
+    /// <summary>How much the exposure may differ on the tighter side, s.</summary>
     internal double? Exposure => Smaller(Longer, Shorter);
 
-    /// <summary>The nearer of both temperature limits, °C.</summary>
+    /// <summary>The tighter of the two temperature limits, °C.</summary>
     internal double? Tighter => Smaller(Warmer, Colder);
 
-    /// <summary>The limits that keep both.</summary>
+    /// <summary>The limits that satisfy both.</summary>
     internal SideLimits And(SideLimits other) =>
         new(
             Smaller(Warmer, other.Warmer),
@@ -30,7 +30,7 @@ internal sealed record SideLimits(double? Warmer, double? Colder, double? Longer
         : Math.Min(a.Value, b.Value);
 }
 
-/// <summary>What the uncertainties of the profile make of these limits.</summary>
+/// <summary>How the uncertainties of the profile spread these limits.</summary>
 internal sealed record SideSpreads(
     UncertaintyDraws.Spread Warmer,
     UncertaintyDraws.Spread Colder,
@@ -58,7 +58,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
     internal BindingCause? Binding =>
         All.Tighter is null ? null : CauseLoads.Mismatches.MinBy(cause => Of(cause).Tighter ?? double.PositiveInfinity);
 
-    /// <summary>All numbers in a row, for drawing: of all causes, then cause by cause.</summary>
+    /// <summary>All numbers in a row, for random draws: of all causes together, then cause by cause.</summary>
     internal double?[] Row() =>
         [
             .. CauseLoads
@@ -67,7 +67,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
                 .SelectMany(limits => new[] { limits.Warmer, limits.Colder, limits.Exposure }),
         ];
 
-    /// <summary>The spreads of such a row.</summary>
+    /// <summary>The spreads of the numbers in such a row.</summary>
     internal static MismatchSpreads Spreads(UncertaintyDraws.Spread[] row)
     {
         SideSpreads At(int place) => new(row[3 * place], row[3 * place + 1], row[3 * place + 2]);
@@ -77,7 +77,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
         );
     }
 
-    /// <summary>Works them out; a search begins where the answer is expected.</summary>
+    /// <summary>Finds the limits; each search starts where its answer is expected.</summary>
     internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, ExpectedLimits? near = null)
     {
         SideLimits Each(BindingCause cause) =>
@@ -97,6 +97,6 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
 }
 
 /// <summary>Spreads of all limits.</summary>
-/// <param name="All">Of all causes together.</param>
-/// <param name="ByCause">Of each alone.</param>
+/// <param name="All">Spreads for all causes together.</param>
+/// <param name="ByCause">Spreads for each cause alone.</param>
 internal sealed record MismatchSpreads(SideSpreads All, IReadOnlyDictionary<BindingCause, SideSpreads> ByCause);

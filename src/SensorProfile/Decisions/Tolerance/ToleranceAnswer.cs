@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.Tolerance;
 
-/// <summary>How far darks may be from lights.</summary>
+/// <summary>How far darks may differ from lights.</summary>
 /// <remarks>
 /// Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited.
 /// </remarks>
@@ -20,7 +20,7 @@ public sealed record ToleranceAnswer : Answer
     /// <summary>The lights it holds for.</summary>
     public required StackConditions Stack { get; init; }
 
-    /// <summary>The accepted losses that it keeps.</summary>
+    /// <summary>The accepted losses that the limits respect.</summary>
     public required LossLimits Limits { get; init; }
 
     /// <summary>
@@ -28,7 +28,7 @@ public sealed record ToleranceAnswer : Answer
     /// </summary>
     public required bool SpreadKnown { get; init; }
 
-    /// <summary>When it cannot be told: what would settle it.</summary>
+    /// <summary>What would settle an answer that is still open.</summary>
     internal SettlingOutcome? Settled { get; init; }
 
     /// <summary>
@@ -46,12 +46,12 @@ public sealed record ToleranceAnswer : Answer
     internal IReadOnlyList<TolerancePoint> Curve { get; init; } = [];
 
     /// <summary>
-    /// The same stack dithered, outliers clipped: what that would buy; null when dithering was said, or is not
+    /// The same stack dithered, outliers clipped, and what that would gain; null when dithering was stated, or is not
     /// possible.
     /// </summary>
     internal ToleranceAnswer? Dithered { get; init; }
 
-    /// <summary>Whether the lights need darks nearer than any cooler holds.</summary>
+    /// <summary>Whether the lights need darks closer in temperature than any cooler holds.</summary>
     internal bool BeyondCoolers { get; init; }
 
     /// <summary>The same question for other skies, when the user gave none.</summary>

@@ -7,10 +7,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.Tolerance;
 
-/// <summary>Frames that would settle how far darks may be.</summary>
+/// <summary>Frames that would settle how far darks may differ from lights.</summary>
 internal static class ToleranceSettling
 {
-    /// <summary>The profile does not say how dark current spreads over the pixels.</summary>
+    /// <summary>For a profile that does not say how dark current spreads over the pixels.</summary>
     internal static SettlingSearch OfDistribution(SensorReader reader, StackConditions stack)
     {
         SettlingFrames[] darks =
@@ -20,7 +20,7 @@ internal static class ToleranceSettling
         return new SettlingSearch { Frames = darks, Outcome = SettlingOutcome.SpreadOverPixels };
     }
 
-    /// <summary>The tighter side is known to no better than a share of itself.</summary>
+    /// <summary>For a tighter side that is known to no better than a share of itself.</summary>
     internal static SettlingSearch Search(
         CameraProfile profile,
         SensorReader reader,
@@ -41,7 +41,7 @@ internal static class ToleranceSettling
             foreach (BindingCause cause in CauseLoads.Mismatches)
             {
                 double? near = warm ? best.Of(cause).Warmer : best.Of(cause).Colder;
-                // a cause four times as far off does not come to bind
+                // a cause four times as far off will not become the limit
                 if (!(near <= 4 * tighter))
                     continue;
                 var expected = new LimitCrossing.Expected(near);

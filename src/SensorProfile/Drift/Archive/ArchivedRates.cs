@@ -4,9 +4,9 @@ namespace SensorProfile.Drift.Archive;
 /// Dark rates from an archive: hot pixels from their list, all others from the rounded map, whose pixels share one
 /// uncertainty.
 /// </summary>
-/// <param name="map">Rates, e-/px/s; not a number where not measured or flickering.</param>
-/// <param name="uncertainty">Of an ordinary pixel, e-/px/s.</param>
-/// <param name="hot">The list.</param>
+/// <param name="map">Rates, e-/px/s; NaN where not measured or flickering.</param>
+/// <param name="uncertainty">Standard uncertainty of an ordinary pixel, e-/px/s.</param>
+/// <param name="hot">The list of hot pixels.</param>
 internal sealed class ArchivedRates(float[] map, double uncertainty, ListedRates hot) : PixelRates
 {
     /// <summary>Standard uncertainty of an ordinary pixel, e-/px/s.</summary>

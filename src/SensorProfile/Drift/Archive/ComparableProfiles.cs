@@ -4,16 +4,16 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.Archive;
 
-/// <summary>Parts the profiles of one camera from those that must not be compared with them.</summary>
+/// <summary>Separates profiles of one camera from those that must not be compared with them.</summary>
 internal static class ComparableProfiles
 {
-    /// <summary>The profiles to compare, oldest first; the others with what differs.</summary>
+    /// <summary>The profiles to compare, oldest first, and the rejected ones, each with the reason.</summary>
     public static (IReadOnlyList<ProfileOnDisk> Kept, IReadOnlyList<RejectedFile> Refused) Select(
         IReadOnlyList<ProfileOnDisk> profiles
     )
     {
         ProfileOnDisk[] ordered = [.. profiles.OrderBy(p => p.DateUtc).ThenBy(p => p.File, StringComparer.Ordinal)];
-        // The camera of most profiles, of the last one among equals, is the one that is asked about.
+        // The camera with the most profiles is the subject; a tie goes to the one with the latest profile.
         CameraInfo? camera = ordered
             .Reverse()
             .GroupBy(p => Identity(p.Profile.Camera))
@@ -27,7 +27,7 @@ internal static class ComparableProfiles
         {
             string? reason =
                 Difference(camera!, profile.Profile.Camera) is { Length: > 0 } difference
-                    ? $"It is of another camera or another kind of frame: {difference}."
+                    ? $"It is from another camera or another kind of frame: {difference}."
                 : profile.Profile.Modes.Count == 0 ? "It holds no measured mode."
                 : NotRaw(profile.Profile) is not null ? "Its frames were not raw, so its numbers are not the sensor's."
                 : kept.FirstOrDefault(k => SameFrames(k.Profile, profile.Profile)) is { } twin
@@ -47,7 +47,7 @@ internal static class ComparableProfiles
             $"{camera.Name.Trim().ToUpperInvariant()}|{Sides(camera)}|{Colours(camera)}|{camera.CodeStep}"
         );
 
-    // a capture program that turns its frames swaps their sides and moves the filter's pattern: the sensor is the same
+    // a capture program that rotates its frames swaps their sides and shifts the filter pattern; the sensor is the same
     private static (int Shorter, int Longer) Sides(CameraInfo camera) =>
         (Math.Min(camera.Width, camera.Height), Math.Max(camera.Width, camera.Height));
 
@@ -71,14 +71,14 @@ internal static class ComparableProfiles
         if (Colours(wanted) != Colours(found))
             Compare("colour filter", wanted.ColourFilter ?? "none", found.ColourFilter ?? "none");
         Compare(
-            "step of codes",
+            "code step",
             wanted.CodeStep.ToString(CultureInfo.InvariantCulture),
             found.CodeStep.ToString(CultureInfo.InvariantCulture)
         );
         return string.Join(", ", parts);
     }
 
-    /// <summary>The refusal of frames that are not raw, where no mode is; null else.</summary>
+    /// <summary>The refusal of frames that were not raw, in a profile without any gain; otherwise null.</summary>
     internal static Finding? NotRaw(CameraProfile profile) =>
         profile.Modes.Any(m => m.Gain is not null || m.Channels.Any(c => c.Gain is not null))
             ? null

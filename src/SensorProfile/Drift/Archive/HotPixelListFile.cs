@@ -8,7 +8,7 @@ using SensorProfile.Profiles.Files;
 namespace SensorProfile.Drift.Archive;
 
 /// <summary>
-/// The list of hot pixels that an archive keeps in place of the full maps: <c>hot-pixels.csv</c>, explained by
+/// The list of hot pixels that an archive keeps instead of the full maps: <c>hot-pixels.csv</c>, described by
 /// <c>hot-pixels.json</c>.
 /// </summary>
 internal static class HotPixelListFile
@@ -18,15 +18,15 @@ internal static class HotPixelListFile
         Format = "hot pixels of a camera sensor";
     private const int Version = 1;
 
-    // listed from this share of the hot threshold on, so that next year's hot pixels can be seen to come
+    // pixels are listed from this share of the hot threshold on, so that next year's hot pixels can be seen coming
     private const double FloorShare = 0.4;
 
     private static readonly CsvConfiguration Csv = new(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
 
     /// <summary>Writes both files.</summary>
-    /// <param name="folder">Where to.</param>
-    /// <param name="rates">Full maps or a list.</param>
-    /// <param name="hotExcess">Threshold of hot above the typical pixel, e-/px/s.</param>
+    /// <param name="folder">Target folder.</param>
+    /// <param name="rates">Rates from full maps or from a list.</param>
+    /// <param name="hotExcess">Excess over the typical pixel from which a pixel is hot, e-/px/s.</param>
     public static void Write(string folder, PixelRates rates, double hotExcess)
     {
         double floor =
@@ -67,8 +67,9 @@ internal static class HotPixelListFile
     }
 
     /// <summary>Reads the list; null when there is none.</summary>
-    /// <exception cref="InvalidDataException">It is damaged or of a later version; the message says where.</exception>
-    /// <exception cref="ProfileFormatException">What stands beside it is no JSON.</exception>
+    /// <exception cref="InvalidDataException">The list is damaged or of a later version; the message says
+    /// where.</exception>
+    /// <exception cref="ProfileFormatException">The file beside it is not JSON.</exception>
     public static ListedRates? Read(string folder)
     {
         string list = Path.Combine(folder, ListName),
@@ -76,12 +77,12 @@ internal static class HotPixelListFile
         if (!File.Exists(list))
             return null;
         if (!File.Exists(notes))
-            throw new InvalidDataException($"{notes} is missing, which says what {ListName} holds");
+            throw new InvalidDataException($"{notes}, which describes {ListName}, is missing");
         using var text = new StreamReader(list);
         return Parse(text, File.ReadAllBytes(notes), list, notes);
     }
 
-    /// <summary>Reads the list from its two texts.</summary>
+    /// <summary>Parses the list from the contents of its two files.</summary>
     internal static ListedRates Parse(TextReader text, ReadOnlySpan<byte> description, string list, string notes)
     {
         JsonObject about = Notes(description, notes);
@@ -89,11 +90,11 @@ internal static class HotPixelListFile
             height = Member<int>(about, "height", notes),
             count = Member<int>(about, "pixels", notes);
         if (width < 1 || height < 1 || (long)width * height > Array.MaxLength)
-            throw new InvalidDataException($"{notes} says {width} × {height} px, which is no sensor");
+            throw new InvalidDataException($"{notes} says {width} × {height} px, which no sensor has");
         SortedDictionary<int, ListedPixel> pixels = ReadRows(text, list, width, height);
         if (pixels.Count != count)
             throw new InvalidDataException(
-                $"{list} holds {pixels.Count} pixels, but {NotesName} says {count}: it is cut off or was changed"
+                $"{list} holds {pixels.Count} pixels, but {NotesName} says {count}: it is incomplete or was changed"
             );
         return new ListedRates(Member<double>(about, "floor", notes), pixels)
         {

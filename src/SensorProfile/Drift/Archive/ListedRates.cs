@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.Archive;
 
-/// <summary>Dark rates of the pixels above a floor; of the others it is only known that they lie below.</summary>
+/// <summary>Dark rates of the pixels above a floor; the rest are known only to lie below it.</summary>
 internal sealed class ListedRates(double floor, SortedDictionary<int, ListedPixel> pixels) : PixelRates
 {
     /// <summary>Every pixel above this rate is in the list, e-/px/s.</summary>
@@ -11,8 +11,7 @@ internal sealed class ListedRates(double floor, SortedDictionary<int, ListedPixe
 
     /// <inheritdoc/>
     /// <remarks>
-    /// A pixel that is not listed counts as lying at the floor: the cautious choice, which never makes a change larger
-    /// than it is.
+    /// A pixel that is not listed counts as being at the floor: the cautious choice, which never overstates a change.
     /// </remarks>
     public override (double Rate, double Uncertainty) At(int index) =>
         pixels.TryGetValue(index, out ListedPixel pixel) ? (pixel.Rate, pixel.Uncertainty) : (floor, 0);

@@ -18,11 +18,12 @@ internal sealed class MapRates : PixelRates
         (this.rate, this.uncertainty, this.doubling, this.flickers) = (rate, uncertainty, doubling, flickers);
 
     /// <summary>
-    /// Reads <c>dark-rate.fits</c> and what stands beside it, also packed as <c>.fits.gz</c>; null when there is no
+    /// Reads <c>dark-rate.fits</c> and the maps beside it, gzipped (<c>.fits.gz</c>) or not; null when there is no
     /// dark-rate map.
     /// </summary>
-    /// <param name="folder">Folder of a mode's maps.</param>
-    /// <param name="referenceTemperature">At which the rates hold where the map itself does not say, °C.</param>
+    /// <param name="folder">Folder with the maps of one mode.</param>
+    /// <param name="referenceTemperature">Temperature the rates hold for when the map itself does not state it,
+    /// °C.</param>
     /// <exception cref="IOException">A map is damaged, or two maps have different sizes.</exception>
     public static MapRates? Read(string folder, double? referenceTemperature)
     {
@@ -41,7 +42,7 @@ internal sealed class MapRates : PixelRates
                     $"the maps in {folder} have different sizes ({rate.Width} × {rate.Height} and {map.Width} × "
                         + $"{map.Height} px)"
                 );
-        double? reference = rate.Header.Number("REFTEMP") ?? referenceTemperature; // the map's own word counts
+        double? reference = rate.Header.Number("REFTEMP") ?? referenceTemperature; // the map's own statement wins
         return Of(
             rate.Width,
             rate.Height,
@@ -53,7 +54,7 @@ internal sealed class MapRates : PixelRates
         );
     }
 
-    /// <summary>From maps in memory.</summary>
+    /// <summary>Takes maps that are already in memory.</summary>
     public static MapRates Of(
         int width,
         int height,
@@ -64,7 +65,7 @@ internal sealed class MapRates : PixelRates
         bool[]? flickers = null
     )
     {
-        // of the right length at once: 192 MB for 24 Mpixel, and three times that where a list grows
+        // allocated at its final length: 192 MB for 24 Mpixel, three times that with a growing list
         var measured = new double[rate.Count(float.IsFinite)];
         if (measured.Length == 0)
             throw new IOException("the dark-rate map holds no measured pixel");
@@ -117,7 +118,7 @@ internal sealed class MapRates : PixelRates
     }
 
     /// <summary>
-    /// The header says which bit means flickering: a card that speaks of it holds the bit as its value.
+    /// Finds which bit means flickering: the value of the header card that mentions it.
     /// </summary>
     private static bool[]? Flickering(float[] classes, FitsHeader header)
     {

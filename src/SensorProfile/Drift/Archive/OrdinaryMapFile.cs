@@ -5,12 +5,13 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Drift.Archive;
 
 /// <summary>
-/// The rates of all pixels as an archive keeps them beside the list of hot ones: <c>ordinary-pixels.fits.gz</c>.
+/// The rates of all pixels, kept in an archive beside the list of hot ones: <c>ordinary-pixels.fits.gz</c>.
 /// </summary>
-/// <remarks>float32 in e-/px/s, rounded to a power of two that is at most an eighth of an ordinary pixel's uncertainty
-/// (the rounding adds less than 0.1 % to it), so that gzip packs it
-/// without loss to about a byte and a half per pixel. The exact rates of hot pixels stand in the list. Any FITS reader
-/// opens it; its header says what it holds.</remarks>
+/// <remarks>
+/// float32 in e-/px/s, rounded to a power of two that is at most an eighth of an ordinary pixel's uncertainty (the
+/// rounding adds less than 0.1 % to it), so that gzip packs it losslessly to about a byte and a half per pixel. The
+/// list holds the exact rates of hot pixels. Any FITS reader opens the file; its header says what it holds.
+/// </remarks>
 internal static class OrdinaryMapFile
 {
     private const string Name = "ordinary-pixels.fits.gz",
@@ -20,8 +21,9 @@ internal static class OrdinaryMapFile
     private const long Version = 1;
     private const double StepsPerUncertainty = 8;
 
-    /// <summary>Writes the map; nothing when the rates hold hot pixels only.</summary>
-    /// <param name="folder">Where to.</param> <param name="rates">The rates.</param>
+    /// <summary>Writes the map, unless only the rates of hot pixels are known.</summary>
+    /// <param name="folder">Target folder.</param>
+    /// <param name="rates">The rates.</param>
     public static void Write(string folder, PixelRates rates)
     {
         if (!rates.HoldsOrdinary || TypicalUncertainty(rates) is not { } uncertainty)
@@ -63,8 +65,9 @@ internal static class OrdinaryMapFile
     }
 
     /// <summary>Reads the map; null when there is none.</summary>
-    /// <param name="folder">Where from.</param> <param name="hot">The list beside it, whose sizes it must have.</param>
-    /// <exception cref="IOException">It is damaged, of another sensor, or of a later version; the message says which
+    /// <param name="folder">Folder of the archived maps.</param>
+    /// <param name="hot">The list beside it, whose size it must match.</param>
+    /// <exception cref="IOException">It is damaged, of another sensor, or of a later version; the message names the
     /// file.</exception>
     public static ArchivedRates? Read(string folder, ListedRates hot)
     {
@@ -97,7 +100,7 @@ internal static class OrdinaryMapFile
 
     private static double? TypicalUncertainty(PixelRates rates)
     {
-        // the same file again, byte for byte
+        // so that writing it again gives the same bytes
         if (rates is ArchivedRates archived)
             return archived.OrdinaryUncertainty;
         double[] all =

@@ -17,32 +17,32 @@ internal abstract class PixelRates
     /// <summary>Height, px.</summary>
     public required int Height { get; init; }
 
-    /// <summary>Temperature at which the rates hold, °C; null when not said.</summary>
+    /// <summary>Temperature the rates hold for, °C; null when unknown.</summary>
     public required double? ReferenceTemperature { get; init; }
 
     /// <summary>Rate of the median pixel, e-/px/s.</summary>
     public required double TypicalRate { get; init; }
 
-    /// <summary>Rate and standard uncertainty of a pixel, e-/px/s; not a number when it was not measured.</summary>
+    /// <summary>Rate and standard uncertainty of a pixel, e-/px/s; NaN when it was not measured.</summary>
     public abstract (double Rate, double Uncertainty) At(int index);
 
-    /// <summary>Pixels whose rate is above the given one, in order.</summary>
+    /// <summary>Indices of the pixels with a rate above the given one, ascending.</summary>
     public abstract IEnumerable<int> Above(double rate);
 
-    /// <summary>Doubling temperature of a pixel, °C; not a number when it was not measured.</summary>
+    /// <summary>Doubling temperature of a pixel, °C; NaN when it was not measured.</summary>
     public abstract double Doubling(int index);
 
-    /// <summary>Whether the pixel flickers, so that its rate changes by itself from night to night.</summary>
+    /// <summary>Whether the pixel flickers: its rate changes from night to night without any ageing.</summary>
     public abstract bool Flickers(int index);
 
-    /// <summary>Whether the rates of ordinary pixels were kept, not those of hot ones only.</summary>
+    /// <summary>Whether the rates of ordinary pixels were kept, not only those of hot ones.</summary>
     public virtual bool HoldsOrdinary => false;
 
-    /// <summary>Pixels of the ordinary kind to compare noise with; null when only hot pixels were kept.</summary>
+    /// <summary>Ordinary pixels from which to measure the noise; null when only hot pixels were kept.</summary>
     public virtual IEnumerable<int>? Ordinary() => null;
 
     /// <summary>
-    /// The rates of one mode of a profile; null when it has none, with a finding when what is there cannot be used.
+    /// Reads the rates of one mode of a profile; null when it has none. A finding says why unusable maps were left out.
     /// </summary>
     public static (PixelRates? Rates, Finding? Finding) Read(ProfileOnDisk profile, int mode)
     {
@@ -82,12 +82,12 @@ internal abstract class PixelRates
         }
     }
 
-    /// <summary>From the list of an archive, with the map of all pixels where it was kept.</summary>
+    /// <summary>Reads an archive's list, with the map of all pixels if it was kept.</summary>
     private static PixelRates? Archived(string folder) =>
         HotPixelListFile.Read(folder) is { } hot ? (PixelRates?)OrdinaryMapFile.Read(folder, hot) ?? hot : null;
 
     /// <summary>
-    /// About 20 000 pixels all over the sensor; the step is odd, so that they do not all stand in a few columns.
+    /// About 20 000 pixels spread over the sensor; the step is odd so that they do not all lie in a few columns.
     /// </summary>
     protected static IEnumerable<int> EvenSample(int pixels)
     {
@@ -100,7 +100,7 @@ internal abstract class PixelRates
             FindingCodes.MapsRefused,
             Severity.Warning,
             $"The maps beside {profile.File} were left out: {why}. Its pixels are not compared one by one; "
-                + "characterise those frames again to have them back.",
+                + "characterise those frames again to restore them.",
             [profile.File]
         );
 }

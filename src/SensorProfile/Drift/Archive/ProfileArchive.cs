@@ -7,22 +7,22 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Drift.Archive;
 
 /// <summary>
-/// Profiles that are kept for years: a folder per session, with the profile and a small list of its hot pixels.
+/// Profiles kept for years: a folder per session, with the profile and a small list of its hot pixels.
 /// </summary>
 /// <remarks>
 /// Layout: <c>ARCHIVE/camera/2031-10-14/profile.json</c> and, where maps were measured,
-/// <c>maps/[mode/]hot-pixels.csv</c> with <c>hot-pixels.json</c> beside it, which
-/// says what the columns mean, and <c>ordinary-pixels.fits.gz</c> with the rates of all pixels. Text, JSON and FITS: it
-/// can be read without this program. Nothing that stands in an archive is ever replaced.
+/// <c>maps/[mode/]hot-pixels.csv</c>, the <c>hot-pixels.json</c> that describes its columns, and
+/// <c>ordinary-pixels.fits.gz</c> with the rates of all pixels. Text, JSON and FITS: an archive can be read without
+/// this program, and nothing in it is ever replaced.
 /// </remarks>
 public static class ProfileArchive
 {
     internal const string ProfileName = "profile.json",
         MapsName = "maps";
 
-    /// <summary>Reads profiles from files and folders; folders are searched with all below them.</summary>
+    /// <summary>Reads profiles from files and folders; folders are searched recursively.</summary>
     /// <param name="paths">Profiles, folders that characterise wrote, or whole archives.</param>
-    /// <returns>Oldest first; a file that cannot be read is named and never stops the rest.</returns>
+    /// <returns>Profiles, oldest first, and the files that could not be read, each with the reason.</returns>
     public static FoundProfiles Read(IReadOnlyList<string> paths)
     {
         ArgumentNullException.ThrowIfNull(paths);
@@ -36,7 +36,7 @@ public static class ProfileArchive
                 refused.Add(
                     new RejectedFile(
                         path,
-                        "There is no profile.json in this folder or below it; give what characterise wrote."
+                        "There is no profile.json in this folder or below it; give a folder that characterise wrote."
                     )
                 );
             if (files is [var only] && seen.Contains(Path.GetFullPath(only)))
@@ -51,10 +51,10 @@ public static class ProfileArchive
     }
 
     /// <summary>
-    /// The temperature that the rates of a camera's last session in an archive refer to, °C: sessions are compared best
-    /// at one temperature. Null when there is none.
+    /// Reference temperature of a camera's last session in an archive, °C: sessions compare best at one temperature.
+    /// Null when there is none.
     /// </summary>
-    /// <param name="archive">Folder of the archive; need not exist.</param>
+    /// <param name="archive">Folder of the archive; it need not exist.</param>
     /// <param name="camera">Name of the camera, as its frames state it.</param>
     public static double? ReferenceTemperature(string archive, string? camera)
     {
@@ -70,14 +70,16 @@ public static class ProfileArchive
             .LastOrDefault(t => t is not null);
     }
 
-    /// <summary>Copies a profile and what pixel-by-pixel comparison needs of its maps into an archive.</summary>
-    /// <param name="archive">Folder of the archive; made when it does not exist.</param>
+    /// <summary>
+    /// Copies a profile into an archive, with the parts of its maps that pixel-by-pixel comparison needs.
+    /// </summary>
+    /// <param name="archive">Folder of the archive; created if missing.</param>
     /// <param name="profile">The profile.</param>
-    /// <param name="name">Folder of its sensor in the archive.</param>
-    /// <returns>The session's folder and what could not be kept; the folder holds the same profile already when it was
-    /// archived before.</returns>
-    /// <exception cref="IOException">The archive cannot be written, or another profile of that camera and day stands
-    /// there.</exception>
+    /// <param name="name">The sensor's folder in the archive.</param>
+    /// <returns>The session's folder and what could not be kept. A profile that was archived before keeps its
+    /// folder.</returns>
+    /// <exception cref="IOException">The archive cannot be written, or it already holds another profile of that camera
+    /// and day.</exception>
     internal static (string Folder, IReadOnlyList<Finding> Findings) Keep(
         string archive,
         ProfileOnDisk profile,
@@ -96,17 +98,17 @@ public static class ProfileArchive
             return File.ReadAllBytes(file).AsSpan().SequenceEqual(content)
                 ? (folder, [])
                 : throw new IOException(
-                    $"{file}: another profile of this camera and day is kept here, and an archive replaces "
-                        + "nothing; move it away, or use another archive."
+                    $"{file}: another profile of this camera and day is already here, and an archive never "
+                        + "replaces a file; move it away, or use another archive."
                 );
         }
-        // of the report that was written before
+        // left over from the report written before
         MapMemory.Release((long)profile.Profile.Camera.Width * profile.Profile.Camera.Height);
         Directory.CreateDirectory(folder);
         List<Finding> findings = [];
         for (int mode = 0; mode < profile.Profile.Modes.Count; mode++)
             KeepPixels(folder, profile, mode, findings);
-        AtomicFile.Write(file, stream => stream.Write(content)); // last: where it stands, all stands
+        AtomicFile.Write(file, stream => stream.Write(content)); // last: where it exists, all the rest does
         return (folder, findings);
     }
 
@@ -165,10 +167,10 @@ public static class ProfileArchive
         }
     }
 
-    // names that Windows keeps for devices, whatever follows a point
+    // device names that Windows reserves, whatever extension follows
     private static readonly string[] devices = ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"];
 
-    /// <summary>A camera's name as a folder that every system takes.</summary>
+    /// <summary>A camera's name as a folder name that every system accepts.</summary>
     internal static string FolderName(string name)
     {
         string safe = string.Concat(

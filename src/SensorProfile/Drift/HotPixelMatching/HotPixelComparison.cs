@@ -4,7 +4,7 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.HotPixelMatching;
 
-/// <summary>From matched hot pixels to counts, rates per year and patches.</summary>
+/// <summary>Turns matched hot pixels into counts, rates per year and patches.</summary>
 internal static class HotPixelComparison
 {
     public static HotPixelDrift Compare(
@@ -49,7 +49,7 @@ internal static class HotPixelComparison
     }
 
     /// <summary>
-    /// Whether more pixels turned hot than healed, beyond chance: noise and flicker make as many of one as of the
+    /// Whether significantly more pixels turned hot than healed; noise and flicker produce as many of one as of the
     /// other.
     /// </summary>
     public static (double Z, double P) Net(HotPixelDrift drift)

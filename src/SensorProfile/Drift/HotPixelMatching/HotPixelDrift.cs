@@ -5,7 +5,7 @@ namespace SensorProfile.Drift.HotPixelMatching;
 /// <summary>The hot pixels of two profiles, matched pixel by pixel.</summary>
 internal sealed record HotPixelDrift
 {
-    /// <summary>Settings it holds for, in words.</summary>
+    /// <summary>Settings of the mode, in words.</summary>
     public required string Mode { get; init; }
 
     /// <summary>Width of the frame, px.</summary>
@@ -17,16 +17,16 @@ internal sealed record HotPixelDrift
     /// <summary>Hot in both, or so near the threshold that a change cannot be told from noise.</summary>
     public required long Kept { get; init; }
 
-    /// <summary>Hot now and not before, beyond the noise of both.</summary>
+    /// <summary>Hot now but not before, beyond the noise of both.</summary>
     public required long New { get; init; }
 
-    /// <summary>Hot before and not now, beyond the noise of both.</summary>
+    /// <summary>Hot before but not now, beyond the noise of both.</summary>
     public required long Healed { get; init; }
 
-    /// <summary>Hot in both, and brighter now than the rest of the hot pixels explain.</summary>
+    /// <summary>Hot in both, and brighter now by more than the factor common to all hot pixels.</summary>
     public required long Brighter { get; init; }
 
-    /// <summary>Hot in both, and fainter now than the rest of the hot pixels explain.</summary>
+    /// <summary>Hot in both, and fainter now by more than the factor common to all hot pixels.</summary>
     public required long Fainter { get; init; }
 
     /// <summary>Left out because they flicker.</summary>
@@ -37,7 +37,7 @@ internal sealed record HotPixelDrift
     /// </summary>
     public required double Threshold { get; init; }
 
-    /// <summary>Factor common to all hot pixels, now over then; null with too few.</summary>
+    /// <summary>Factor common to all hot pixels, now over then; null with too few of them.</summary>
     public Measurement? CommonFactor { get; init; }
 
     /// <summary>New hot pixels per year and million pixels.</summary>
@@ -46,18 +46,18 @@ internal sealed record HotPixelDrift
     /// <summary>Healed hot pixels per year and million pixels.</summary>
     public Measurement? HealedPerYear { get; init; }
 
-    /// <summary>Places where new ones stand closer together than chance allows, the surest first.</summary>
+    /// <summary>Places where new hot pixels lie closer together than chance allows, most significant first.</summary>
     public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
 
-    /// <summary>The pixels that changed, in order of position.</summary>
+    /// <summary>The pixels that changed, ordered by position.</summary>
     public IReadOnlyList<HotPixelChange> Pixels { get; init; } = [];
 
-    /// <summary>Where those stand that are hot as before, in order of position.</summary>
+    /// <summary>Positions of the pixels that stayed hot, in order.</summary>
     public IReadOnlyList<OutlinePoint> Unchanged { get; init; } = [];
 
     /// <summary>
-    /// Growth of the number of hot pixels by those that are new less those that healed, % of the old number per year;
-    /// null with too short a time or no old ones.
+    /// Net growth of the number of hot pixels (new less healed), % of the old number per year; null when the time is
+    /// too short or there were no old ones.
     /// </summary>
     public Measurement? GrowthPerYear { get; init; }
 }

@@ -5,12 +5,11 @@ namespace SensorProfile.Drift.HotPixelMatching;
 
 /// <summary>Matches the hot pixels of two profiles pixel by pixel.</summary>
 /// <remarks>
-/// A pixel counts as changed when the difference of its excess rates, the factor common to all hot pixels taken out, is
-/// beyond a limit that even one of all candidates passes
-/// by chance in 5 % of comparisons only (Bonferroni). Its uncertainty joins both maps' own, the scatter that ordinary
-/// pixels really show, and a relative part from the scatter
-/// of bright hot pixels (their own temperature laws against a session that was a little warmer). What cannot be told
-/// apart counts as kept.
+/// A pixel counts as changed when the difference of its excess rates, with the factor common to all hot pixels removed,
+/// exceeds a limit that any of the candidates passes by chance in only 5 % of comparisons (Bonferroni). The uncertainty
+/// combines that of both maps, the scatter that ordinary pixels really show, and a relative part from the scatter of
+/// bright hot pixels (each has its own temperature law, and one session may have been a little warmer). A pixel whose
+/// change cannot be established counts as kept.
 /// </remarks>
 internal sealed class HotPixelMatch
 {
@@ -37,10 +36,10 @@ internal sealed class HotPixelMatch
     /// <summary>Hot in either profile, measured in both, not flickering.</summary>
     public IReadOnlyList<int> Candidates { get; }
 
-    /// <summary>Left out because they flicker.</summary>
+    /// <summary>Pixels left out because they flicker.</summary>
     public int Flickering { get; }
 
-    /// <summary>Factor common to the hot pixels, now over then; null with too few.</summary>
+    /// <summary>Factor common to the hot pixels, now over then; null with too few of them.</summary>
     public Measurement? Factor { get; }
 
     private double NoiseFactor { get; }
@@ -50,11 +49,11 @@ internal sealed class HotPixelMatch
     public static HotPixelMatch Match(PixelRates first, PixelRates last, double threshold) =>
         new(first, last, threshold);
 
-    /// <summary>Excess over the typical pixel with its uncertainty, as far as the noise of the maps goes.</summary>
+    /// <summary>Excess over the typical pixel, with its uncertainty from the noise of the maps alone.</summary>
     public (Measurement From, Measurement To) Excess(int index) => (Excess(first, index), Excess(last, index));
 
     /// <summary>
-    /// Pixels that are surely hot in both profiles, chosen by the mean of both so that neither is favoured.
+    /// Pixels clearly hot in both profiles, chosen by the geometric mean of both so that neither is favoured.
     /// </summary>
     public IEnumerable<int> SurelyHotInBoth(double standardUncertainties) =>
         Candidates.Where(i =>
@@ -65,7 +64,7 @@ internal sealed class HotPixelMatch
                 && from.Value * to.Value > threshold * threshold;
         });
 
-    /// <summary>Every candidate with what became of it; kept where nothing can be told.</summary>
+    /// <summary>Every candidate and what happened to it; kept where that cannot be told.</summary>
     public IEnumerable<HotPixelChange> Changes()
     {
         double limit = Probability.NormalQuantile(1 - 0.025 / Math.Max(1, Candidates.Count)),
@@ -120,7 +119,7 @@ internal sealed class HotPixelMatch
     }
 
     /// <summary>
-    /// How much more ordinary pixels differ between the profiles than their uncertainties say; never below 1.
+    /// Ratio of the scatter of ordinary pixels between the profiles to their stated uncertainties; never below 1.
     /// </summary>
     private double OrdinaryScatter()
     {

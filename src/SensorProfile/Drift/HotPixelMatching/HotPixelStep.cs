@@ -3,27 +3,29 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.HotPixelMatching;
 
-/// <summary>By how much warmer the sensor was in a later session at the same reading, from its hot pixels.</summary>
-/// <remarks>Median of δ = ΔT₂·log₂(rate now / rate then), each pixel by its own doubling temperature ΔT₂.</remarks>
+/// <summary>
+/// How much warmer the sensor was in a later session at the same temperature reading, from its hot pixels.
+/// </summary>
+/// <remarks>Median of δ = ΔT₂·log₂(rate now / rate then), with each pixel's own doubling temperature ΔT₂.</remarks>
 /// <param name="Celsius">δ, °C.</param>
-/// <param name="OwnError">Its standard error from the scatter of the pixels, °C.</param>
-/// <param name="Pixels">Hot pixels behind it.</param>
+/// <param name="OwnError">Standard error of δ from the scatter of the pixels, °C.</param>
+/// <param name="Pixels">Number of hot pixels used.</param>
 internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
 {
-    /// <summary>Relative: how well the doubling temperatures of one session are known.</summary>
+    /// <summary>Relative uncertainty of one session's doubling temperatures.</summary>
     public const double DoublingDoubt = 0.02;
 
     private const int MinHot = 10;
     private const double SurelyHot = 10;
 
-    /// <summary>The step of a session that is the first one itself: none.</summary>
+    /// <summary>The step of the first session against itself: zero.</summary>
     public static HotPixelStep None { get; } = new(0, 0, 0);
 
-    /// <summary>Measures it; null with too few hot pixels.</summary>
+    /// <summary>Measures the step; null with too few hot pixels.</summary>
     /// <param name="match">Matched hot pixels.</param>
-    /// <param name="before">The first session, for the doubling temperatures of classes of rate.</param>
+    /// <param name="before">The first session; supplies the doubling temperature of each rate class.</param>
     /// <param name="typical">Doubling temperature of the typical pixel, °C.</param>
-    /// <param name="doublingOf">That of a pixel from the maps, °C; not a number when unknown.</param>
+    /// <param name="doublingOf">Doubling temperature of a pixel from the maps, °C; NaN when unknown.</param>
     public static HotPixelStep? Measure(
         HotPixelMatch match,
         ModeProfile before,
@@ -47,7 +49,7 @@ internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
         return new HotPixelStep(OrderStatistics.Median(all), own, all.Length);
     }
 
-    /// <summary>Doubling temperature of the class of rate that holds a rate, °C; null without classes.</summary>
+    /// <summary>Doubling temperature of the rate class that contains a rate, °C; null without classes.</summary>
     public static double? OfClass(ModeProfile mode, double rate) =>
         mode.FixedPattern?.DoublingByRate.FirstOrDefault(c => rate >= c.RateFrom && rate < c.RateTo)?.Doubling.Value;
 }

@@ -5,30 +5,29 @@ using SensorProfile.Profiles.Darks;
 namespace SensorProfile.Drift.HotPixelMatching;
 
 /// <summary>
-/// What the temperature law of a session did to the scale of its dark-rate map, against the law of the first session.
+/// How a session's temperature law scaled its dark-rate map, relative to the law of the first session.
 /// </summary>
 /// <remarks>
-/// A dark-rate map joins all temperatures, each brought to the reference by the session's own law of the typical pixel:
-/// rate = Σ w(T)·f(T)·rate(T), f(T) = law(reference)/law(T). That law
-/// is fitted to levels and errs with the black level; an error of the cold end by a few per cent moves the scale of the
-/// map by the share of the warm frames. The sensor has one
-/// law, so the maps are compared as if the first session's had been used in all: the factor is 1/Σ w(T)·f(T)/f₁(T). The
-/// weights are those of the map (inverse variances of the slope
-/// of the dark signal, and of pixels whose activation differs by 10 %), computed from exposures, frames, read noise and
+/// A dark-rate map combines all temperatures, each brought to the reference by the session's own law of the typical
+/// pixel: rate = Σ w(T)·f(T)·rate(T), f(T) = law(reference)/law(T). That law is fitted to levels and inherits the error
+/// of the black level; an error of a few per cent at the cold end changes the scale of the map in proportion to the
+/// weight of the warm frames. The sensor has one law, so the maps are compared as if every session had used the first
+/// session's: the factor is 1/Σ w(T)·f(T)/f₁(T). The weights are those of the map (inverse variances of the slope of
+/// the dark signal, and of pixels whose activation differs by 10 %), computed from exposures, frames, read noise and
 /// rates.
 /// </remarks>
 internal static class LawCorrection
 {
-    private const double LawSpread = 0.1; // as the maps are weighted
+    private const double LawSpread = 0.1; // the same as in the weights of the maps
 
-    // share of the correction that the weights computed here may be off by
+    // the weights computed here are approximate: uncertainty as a share of the correction
     private const double WeightDoubt = 0.2;
 
     /// <summary>
-    /// Factor on the scale, with its relative uncertainty; 1 without one where the law or its points are not known.
+    /// The scale factor and its relative uncertainty; 1 without uncertainty when the law or its points are unknown.
     /// </summary>
     /// <param name="session">A session.</param>
-    /// <param name="first">The first one.</param>
+    /// <param name="first">The first session.</param>
     /// <param name="reference">Temperature of the comparison, °C.</param>
     public static (double Factor, double Doubt) Compute(ModeProfile session, ModeProfile first, double reference)
     {
@@ -44,7 +43,7 @@ internal static class LawCorrection
         if (!double.IsFinite(factor) || factor <= 0)
             return (1, 0);
         Measurement doubling = common.At(reference).DoublingTemperature;
-        // other temperatures do not share the law's error
+        // at other temperatures the error of the law is not shared
         double distance =
             own.Sum(w => w.Weight * (reference - w.Celsius)) - others.Sum(w => w.Weight * (reference - w.Celsius));
         double shots = doubling.Value is > 0 and < 100
@@ -53,14 +52,14 @@ internal static class LawCorrection
         return (factor, double.Hypot(WeightDoubt * (factor - 1), shots));
     }
 
-    /// <summary>The law of a session; null when it has none that this program knows.</summary>
+    /// <summary>The law of a session; null when it has none this program knows.</summary>
     public static DarkCurrentPredictor? Law(ModeProfile mode)
     {
         try
         {
             return mode.DarkCurrent is { } dark ? DarkCurrentPredictor.FromProfile(dark) : null;
         }
-        catch (ArgumentException) // a law of a later version
+        catch (ArgumentException) // a law from a later version
         {
             return null;
         }
@@ -92,7 +91,7 @@ internal static class LawCorrection
 
     /// <summary>
     /// Variance of the slope through a pixel's means, (e-/s)²: 1/Σ n·(t − t̄)²/σ², σ² = R² + I·t; the frames of a
-    /// temperature are shared evenly among its exposures.
+    /// temperature are assumed evenly shared among its exposures.
     /// </summary>
     private static double SlopeVariance(DarkCurrentPoint point, double readNoise, double rate)
     {

@@ -3,16 +3,16 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.HotPixelMatching;
 
-/// <summary>By which factor the dark rates of the ordinary pixels grew, pixel by pixel, between two sessions.</summary>
+/// <summary>
+/// The factor by which the dark rates of ordinary pixels grew between two sessions, measured pixel by pixel.
+/// </summary>
 /// <remarks>
-/// Ordinary pixels differ from each other by a fixed pattern; dark current that grows makes that pattern grow by the
-/// same factor, while a black level that jitters, the largest error
-/// of a level, moves all pixels alike and cancels here. Within blocks of 32 × 32 px (glow cancels too) the variances
-/// V₁, V₂ and the covariance C of both maps give the factor s by
-/// Deming's line, which allows for noise in both: V₂ − r·V₁ = C·(s − r/s), r the ratio of the noise variances (Deming
-/// 1943, Statistical Adjustment of Data; Fuller 1987,
-/// Measurement Error Models). Its statistical uncertainty is the delete-one jackknife over 32 groups of blocks; a doubt
-/// of 1 % in r joins it.
+/// Ordinary pixels differ by a fixed pattern. Growing dark current makes that pattern grow by the same factor; a
+/// jittering black level, the largest error of a level, moves all pixels alike and cancels here. Within blocks of 32 ×
+/// 32 px (so that glow cancels too) the variances V₁, V₂ and the covariance C of the two maps give the factor s by
+/// Deming regression, which allows for noise in both: V₂ − r·V₁ = C·(s − r/s), r the ratio of the noise variances
+/// (Deming 1943, Statistical Adjustment of Data; Fuller 1987, Measurement Error Models). The statistical uncertainty is
+/// the delete-one jackknife over 32 groups of blocks; an uncertainty of 1 % in r is added.
 /// </remarks>
 internal static class PatternScale
 {
@@ -20,10 +20,10 @@ internal static class PatternScale
         MinInBlock = 128,
         Groups = 32;
 
-    // robust standard deviations: what lies beyond is no ordinary pixel
+    // robust standard deviations: a pixel farther out is not an ordinary one
     private const double Outlying = 4;
 
-    // maps of four simulated nights agree with a third night as instrument to this
+    // systematic part: maps of four simulated nights, with a third night as instrument, agree to this
     private const double NoiseRatioDoubt = 0.01;
 
     // pattern variance over noise variance: below it the pattern is not resolved
@@ -128,7 +128,7 @@ internal static class PatternScale
 
     private static double Square(double x) => x * x;
 
-    /// <summary>Sums of squares and products about the means of their block.</summary>
+    /// <summary>Sums of squares and products about the mean of each block.</summary>
     private readonly record struct Sums(double First, double Last, double Product, long Pixels)
     {
         public static Sums operator +(Sums a, Sums b) =>

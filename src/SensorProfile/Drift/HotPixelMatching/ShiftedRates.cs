@@ -3,15 +3,15 @@ using SensorProfile.Drift.Archive;
 namespace SensorProfile.Drift.HotPixelMatching;
 
 /// <summary>
-/// Dark rates of a session brought to another temperature: hot pixels by their own laws, the others by that of the
+/// Dark rates of a session brought to another temperature: hot pixels by their own laws, the others by the law of the
 /// typical pixel.
 /// </summary>
 /// <remarks>
-/// rate′ = typical·f + (rate − typical)·2^(δ/ΔT₂), δ the step, f the typical pixel's own ratio, ΔT₂ the pixel's
-/// doubling temperature; where a pixel has none, f stands for both.
+/// rate′ = typical·f + (rate − typical)·2^(δ/ΔT₂), δ the temperature step, f the typical pixel's own ratio, ΔT₂ the
+/// pixel's doubling temperature; f replaces both factors for a pixel without one.
 /// </remarks>
-/// <param name="inner">As measured.</param>
-/// <param name="step">°C, wanted less measured.</param>
+/// <param name="inner">Rates as measured.</param>
+/// <param name="step">δ, wanted temperature less measured, °C.</param>
 /// <param name="typicalFactor">f.</param>
 internal sealed class ShiftedRates(PixelRates inner, double step, double typicalFactor) : PixelRates
 {
@@ -20,9 +20,9 @@ internal sealed class ShiftedRates(PixelRates inner, double step, double typical
     /// <inheritdoc/>
     public override bool HoldsOrdinary => inner.HoldsOrdinary;
 
-    /// <summary>The rates of a session at another temperature, by the law of its profile.</summary>
-    /// <param name="inner">As measured, with its temperature.</param>
-    /// <param name="celsius">The temperature wanted.</param>
+    /// <summary>Brings the rates of a session to another temperature by the law of its profile.</summary>
+    /// <param name="inner">Rates as measured, with their temperature.</param>
+    /// <param name="celsius">The wanted temperature.</param>
     /// <param name="law">Rate of the typical pixel at a temperature.</param>
     public static ShiftedRates To(PixelRates inner, double celsius, Func<double, double> law)
     {
@@ -59,8 +59,8 @@ internal sealed class ShiftedRates(PixelRates inner, double step, double typical
     public override IEnumerable<int>? Ordinary() => inner.Ordinary();
 
     /// <summary>
-    /// An ordinary pixel's own doubling temperature is mostly noise: only a pixel well above the typical one is moved
-    /// by its own.
+    /// An ordinary pixel's own doubling temperature is mostly noise, so only a pixel well above the typical one is
+    /// moved by its own.
     /// </summary>
     private double Factor(int index, double rate, double uncertainty) =>
         rate - inner.TypicalRate > OwnErrors * uncertainty && inner.Doubling(index) is > 2 and < 30 and var doubling

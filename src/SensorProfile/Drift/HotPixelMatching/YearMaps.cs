@@ -8,11 +8,11 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Drift.HotPixelMatching;
 
 /// <summary>
-/// The per-pixel rates of one mode over the years: those of the first and the last session, and how the ordinary
-/// pixels' pattern grew in each.
+/// The per-pixel rates of one mode over the years: those of the first and the last session, and the growth of the
+/// ordinary pixels' pattern in each.
 /// </summary>
 /// <remarks>
-/// Sessions between are read one at a time and let go again. All are brought to the temperature of the first.
+/// Sessions in between are read one at a time and released. All are brought to the temperature of the first.
 /// </remarks>
 internal sealed record YearMaps
 {
@@ -25,19 +25,19 @@ internal sealed record YearMaps
     /// <summary>Rates of the last session.</summary>
     public required PixelRates Last { get; init; }
 
-    /// <summary>°C by which the last session's rates were moved to the first's temperature.</summary>
+    /// <summary>Temperature step by which the last session's rates were moved to match the first, °C.</summary>
     public double Shift { get; init; }
 
-    /// <summary>Rate of the ordinary pixels by member, e-/px/s; not in it where it could not be measured.</summary>
+    /// <summary>Rate of the ordinary pixels by member, e-/px/s; missing where it could not be measured.</summary>
     public required IReadOnlyDictionary<int, Quantity> Scales { get; init; }
 
     /// <summary>
-    /// By how much warmer the sensor was than in the first session at the same reading, by member; not in it where too
-    /// few hot pixels say so.
+    /// How much warmer the sensor was than in the first session at the same reading, by member; missing where too few
+    /// hot pixels show it.
     /// </summary>
     public required IReadOnlyDictionary<int, HotPixelStep> Steps { get; init; }
 
-    /// <summary>Reads them; null when the first or the last session has no maps that can be used.</summary>
+    /// <summary>Reads the maps; null when the first or the last session has none that can be used.</summary>
     public static YearMaps? Read(
         MatchedMode mode,
         DriftOptions options,
@@ -80,7 +80,7 @@ internal sealed record YearMaps
         Measure(end, moved);
         if (raw.TryGetValue(end, out Measurement? ends))
         {
-            // each session's share of the doubt of a ratio
+            // share of one session in the uncertainty of a ratio
             double own = raw.Values.Average(s => s.StandardUncertainty / s.Value) / Math.Sqrt(2);
             scales[0] = Rate(mode, 0, first, new Measurement(1, own, "1", ends.Samples, ends.Method), options);
             foreach ((int member, Measurement s) in raw)
@@ -127,8 +127,8 @@ internal sealed record YearMaps
     }
 
     /// <summary>
-    /// A map that lies otherwise than the first one, after a change of the capture program, is turned back; null where
-    /// sides are swapped and the hot pixels do not say how.
+    /// Turns back a map whose orientation changed (with the capture program, say); null when the sizes differ and the
+    /// hot pixels do not reveal the orientation.
     /// </summary>
     private static PixelRates? Aligned(
         PixelRates first,
@@ -148,10 +148,10 @@ internal sealed record YearMaps
             new Finding(
                 FindingCodes.MapsTurned,
                 Severity.Warning,
-                $"The pixels of {file} are {votes.Alignment.Words} against those of {mode.Members[0].Profile.File} "
-                    + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree so): the capture "
-                    + "program writes its frames otherwise. They were compared after bringing them back; darks of one "
-                    + "orientation do not serve lights of the other.",
+                $"The pixels of {file} are {votes.Alignment.Words} relative to those of {mode.Members[0].Profile.File} "
+                    + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree): the capture program "
+                    + "changed the orientation of its frames. They were turned back before the comparison; darks of one "
+                    + "orientation do not fit lights of the other.",
                 [file]
             )
         );
@@ -159,8 +159,8 @@ internal sealed record YearMaps
     }
 
     /// <summary>
-    /// The typical rate of the first session times the scale, brought to one temperature law, with the doubt of the
-    /// session's gain, of its temperature and of the law.
+    /// The first session's typical rate times the scale, brought to one temperature law, with the uncertainties of the
+    /// session's gain, temperature and law.
     /// </summary>
     private static Quantity Rate(
         MatchedMode mode,
@@ -215,14 +215,14 @@ internal sealed record YearMaps
                     ? new Finding(
                         FindingCodes.MapsMovedInTemperature,
                         Severity.Note,
-                        $"The maps at {mode.Name} hold at {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
+                        $"The maps at {mode.Name} refer to {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
                             + $"were brought to {Plain.Celsius(a)} by each pixel's own law. Characterise with "
                             + $"the reference temperature {Plain.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
                         FindingCodes.MapTemperaturesApart,
                         Severity.Warning,
-                        $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
+                        $"The pixels at {mode.Name} were not compared one by one: the maps refer to "
                             + $"{Plain.Celsius(a)} and {Plain.Celsius(b)}. Characterise both sessions at one reference "
                             + "temperature."
                     )

@@ -2,15 +2,17 @@ using SensorProfile.Drift.Archive;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>Dark rates of a map that lies otherwise, brought to the orientation of another.</summary>
-/// <param name="inner">As read.</param>
-/// <param name="alignment">How it lies.</param>
+/// <summary>Dark rates of a differently oriented map, turned to the orientation of another.</summary>
+/// <param name="inner">Rates as read.</param>
+/// <param name="alignment">Where the map lies in the other one.</param>
 internal sealed class AlignedRates(PixelRates inner, FrameAlignment alignment) : PixelRates
 {
     /// <inheritdoc/>
     public override bool HoldsOrdinary => inner.HoldsOrdinary;
 
-    /// <summary>The rates in the frame of another map; pixels that this one does not cover are not measured.</summary>
+    /// <summary>
+    /// Turns rates into the frame of another map; pixels that this one does not cover count as not measured.
+    /// </summary>
     public static AlignedRates To(PixelRates wanted, PixelRates inner, FrameAlignment alignment) =>
         new(inner, alignment)
         {

@@ -3,9 +3,9 @@ using SensorProfile.NoiseModel;
 namespace SensorProfile.Drift.Identity;
 
 /// <summary>Where the pixels of one frame lie in another of the same sensor.</summary>
-/// <param name="Orientation">What turns the frame back.</param>
-/// <param name="Width">Width of the frame as it is, px.</param>
-/// <param name="Height">Height of the frame as it is, px.</param>
+/// <param name="Orientation">The turn that brings the frame back.</param>
+/// <param name="Width">Width of the frame before turning, px.</param>
+/// <param name="Height">Height of the frame before turning, px.</param>
 /// <param name="ShiftX">Columns to add after turning.</param>
 /// <param name="ShiftY">Rows to add after turning.</param>
 internal readonly record struct FrameAlignment(
@@ -16,7 +16,7 @@ internal readonly record struct FrameAlignment(
     int ShiftY
 )
 {
-    /// <summary>Whether nothing has to be moved.</summary>
+    /// <summary>Whether the frame already lies like the other.</summary>
     public bool IsIdentity => Orientation == FrameOrientation.AsIs && ShiftX == 0 && ShiftY == 0;
 
     /// <summary>Whether rows become columns.</summary>
@@ -28,7 +28,7 @@ internal readonly record struct FrameAlignment(
     /// <summary>Height after turning, px.</summary>
     public int TurnedHeight => SwapsSides ? Width : Height;
 
-    /// <summary>A pixel of the frame in the other frame; it may lie outside.</summary>
+    /// <summary>Position of one of this frame's pixels in the other frame; it may lie outside.</summary>
     public (int X, int Y) Moved(int x, int y)
     {
         (int right, int last) = (Width - 1 - x, Height - 1 - y);
@@ -46,7 +46,7 @@ internal readonly record struct FrameAlignment(
         return (a + ShiftX, b + ShiftY);
     }
 
-    /// <summary>The other way round: where a pixel of the other frame lies in this one; it may lie outside.</summary>
+    /// <summary>The inverse: position in this frame of a pixel of the other one; it may lie outside.</summary>
     public (int X, int Y) Origin(int x, int y)
     {
         (x, y) = (x - ShiftX, y - ShiftY);
@@ -63,7 +63,7 @@ internal readonly record struct FrameAlignment(
         };
     }
 
-    /// <summary>How the frame lies against the other, in words: "rotated by 180° and shifted by (1, 0) px".</summary>
+    /// <summary>Orientation of this frame relative to the other: "rotated by 180° and shifted by (1, 0) px".</summary>
     public string Words
     {
         get
@@ -73,7 +73,7 @@ internal readonly record struct FrameAlignment(
                 FrameOrientation.HalfTurn => "rotated by 180°",
                 FrameOrientation.MirrorColumns => "mirrored left to right",
                 FrameOrientation.MirrorRows => "mirrored top to bottom (its rows run the other way)",
-                // what turns it back is the opposite of what was done to it
+                // the frame was turned the opposite way to what turns it back
                 FrameOrientation.QuarterTurnClockwise => "rotated by 90° anticlockwise",
                 FrameOrientation.QuarterTurnAnticlockwise => "rotated by 90° clockwise",
                 FrameOrientation.Transpose => "mirrored along a diagonal (rows and columns exchanged)",

@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.Identity;
 
 /// <summary>
-/// What brings a frame back to the orientation of another; directions hold with the first row at the top.
+/// What turns a frame to the orientation of another; directions assume that the first row is at the top.
 /// </summary>
 internal enum FrameOrientation
 {

@@ -2,20 +2,20 @@ using SensorProfile.Drift.Archive;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>The places of the brightest hot pixels of a frame or map: enough to know a sensor by.</summary>
-/// <param name="Width">px.</param>
-/// <param name="Height">px.</param>
+/// <summary>Positions of the brightest hot pixels of a frame or map: enough to recognise a sensor.</summary>
+/// <param name="Width">Width, px.</param>
+/// <param name="Height">Height, px.</param>
 /// <param name="Places">Column and row from 0, brightest first.</param>
 internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, int Y)> Places)
 {
-    /// <summary>More would only cost time: the votes for an alignment grow with the square.</summary>
+    /// <summary>More would only cost time: the number of votes for an alignment grows with the square.</summary>
     public const int MaxPixels = 1000;
 
-    private const double OwnErrors = 6; // what is hot by noise alone is hot in no other session
+    private const double OwnErrors = 6; // a pixel hot by noise alone is not hot in another session
 
-    /// <summary>From a dark-rate map or list: the brightest that do not flicker.</summary>
+    /// <summary>Takes the brightest pixels of a dark-rate map or list that do not flicker.</summary>
     /// <param name="rates">Map or list.</param>
-    /// <param name="hotExcess">From which excess over the typical pixel a pixel is hot, e-/px/s.</param>
+    /// <param name="hotExcess">Excess over the typical pixel from which a pixel is hot, e-/px/s.</param>
     public static HotPixelSet Of(PixelRates rates, double hotExcess) =>
         new(
             rates.Width,
@@ -33,7 +33,7 @@ internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, 
             ]
         );
 
-    /// <summary>From a picture: the brightest pixels above a limit.</summary>
+    /// <summary>Takes the brightest pixels of an image above a limit.</summary>
     public static HotPixelSet Of(float[] picture, int width, double limit)
     {
         List<(float Value, int Index)> hot = [];

@@ -2,23 +2,23 @@ using MathNet.Numerics;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>Finds how one frame lies in another of the same sensor, from the places of its hot pixels.</summary>
+/// <summary>Finds where one frame lies in another of the same sensor, from the positions of their hot pixels.</summary>
 /// <remarks>
 /// Every pair of one hot pixel here and one there votes for the shift that brings them together, in each of the eight
-/// orientations. Hot pixels of another sensor meet by chance only: their votes are Poisson with the mean that the
-/// shifts around show, which holds the crowding of both sets (glow, rows, a cluster) as well. An alignment is found
-/// when the votes of the best shift would occur by chance, over all shifts that were tried, in less than
-/// <see cref="Chance"/> of comparisons.
+/// orientations. Hot pixels of another sensor coincide only by chance: their votes are Poisson, with a mean estimated
+/// from neighbouring shifts, which also captures the crowding of both sets (glow, rows, a cluster). An alignment is
+/// found when chance would give the best shift so many votes, over all shifts tried, in less than <see cref="Chance"/>
+/// of comparisons.
 /// </remarks>
 internal static class HotPixelVotes
 {
-    /// <summary>Chance of an alignment where there is none, all trials of a comparison together.</summary>
+    /// <summary>Probability of finding an alignment where there is none, over all trials of a comparison.</summary>
     public const double Chance = 1e-3;
 
-    /// <summary>Shifts that are looked for between frames of one size, px.</summary>
+    /// <summary>Largest shift tried between frames of the same size, px.</summary>
     public const int FarthestShift = 4;
 
-    // around the shifts that are looked for: they show what chance gives
+    // extra shifts around those tried, which show what chance gives
     private const int Margin = 8;
 
     private static readonly FrameOrientation[] Orientations = Enum.GetValues<FrameOrientation>();
@@ -34,7 +34,7 @@ internal static class HotPixelVotes
             var frame = new FrameAlignment(orientation, moved.Width, moved.Height, 0, 0);
             (int fromX, int toX) = Shifts(@fixed.Width - frame.TurnedWidth);
             (int fromY, int toY) = Shifts(@fixed.Height - frame.TurnedHeight);
-            // a frame that is larger one way and smaller the other is no crop of the other
+            // a frame larger in one direction and smaller in the other is not a crop of the other
             if ((long)(@fixed.Width - frame.TurnedWidth) * (@fixed.Height - frame.TurnedHeight) < 0)
                 continue;
             trials += (long)(toX - fromX + 1) * (toY - fromY + 1);
@@ -46,7 +46,7 @@ internal static class HotPixelVotes
         }
         if (best is null)
             return new AlignmentVotes(new FrameAlignment(0, moved.Width, moved.Height, 0, 0), 0, 0, 0, 1);
-        // what lies as it should is not moved for a few votes
+        // a frame that already fits is not moved for a few more votes
         if (plain is { } p && p.ChanceOver(1) < Chance && 2 * p.Votes >= best.Votes)
             best = p;
         return best with { Trials = trials, Unmoved = plain };
@@ -106,10 +106,9 @@ internal static class HotPixelVotes
     }
 
     /// <summary>
-    /// What chance gives at a shift: the largest of the means over the shifts around it, over those along its row and
-    /// over those along its column, since hot rows and columns and glow at an edge meet again along themselves. Its
-    /// next
-    /// neighbours are left out: blooming makes them alike.
+    /// Mean votes that chance gives at a shift: the largest of the means over the shifts around it, along its row and
+    /// along its column, since hot rows, hot columns and glow at an edge coincide with themselves along their length.
+    /// The nearest neighbours are left out, because blooming makes them resemble the shift itself.
     /// </summary>
     private static double Around(int[] votes, int columns, int rows, int column, int row)
     {
@@ -131,27 +130,27 @@ internal static class HotPixelVotes
     }
 }
 
-/// <summary>An alignment with the hot pixels that speak for it.</summary>
-/// <param name="Alignment">How the frame lies.</param>
+/// <summary>An alignment and the hot pixels that support it.</summary>
+/// <param name="Alignment">Where the frame lies.</param>
 /// <param name="Votes">Hot pixels in common.</param>
-/// <param name="Expected">Such pixels by chance.</param>
+/// <param name="Expected">Hot pixels in common expected by chance.</param>
 /// <param name="Pixels">Hot pixels of the smaller set.</param>
-/// <param name="Trials">Shifts and orientations that were tried.</param>
+/// <param name="Trials">Number of shifts and orientations tried.</param>
 internal sealed record AlignmentVotes(FrameAlignment Alignment, int Votes, double Expected, int Pixels, long Trials)
 {
-    /// <summary>The same for the frame as it lies; null where sizes forbid it.</summary>
+    /// <summary>The votes without any turn or shift; null where sizes forbid it.</summary>
     public AlignmentVotes? Unmoved { get; init; }
 
-    /// <summary>Whether chance does not give so many.</summary>
+    /// <summary>Whether there are more votes than chance explains.</summary>
     public bool Found => ChanceOver(Trials) < HotPixelVotes.Chance;
 
-    /// <summary>Chance of so many votes or more in any of the trials: trials·P(N ≥ votes), N Poisson.</summary>
+    /// <summary>Probability of this many votes or more in any of the trials: trials·P(N ≥ votes), N Poisson.</summary>
     public double ChanceOver(long trials) =>
         Votes <= 0 || Expected <= 0 ? 1 : Math.Min(1, trials * SpecialFunctions.GammaLowerRegularized(Votes, Expected));
 
     /// <summary>
-    /// Largest share of the smaller set that may be in common, at the same chance of being wrong: the upper limit of a
-    /// Poisson mean with these votes, less what chance gives.
+    /// Largest share of the smaller set that may be in common, at the same error probability: the upper limit of a
+    /// Poisson mean with this many votes, less the mean expected by chance.
     /// </summary>
     public double LargestShare =>
         Pixels == 0

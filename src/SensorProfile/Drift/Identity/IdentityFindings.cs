@@ -2,10 +2,10 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>What is said of sessions that are of another sensor, or may be.</summary>
+/// <summary>Findings about sessions that are, or may be, of another sensor.</summary>
 internal static class IdentityFindings
 {
-    /// <summary>The findings of a sorting.</summary>
+    /// <summary>The findings that follow from a sorting.</summary>
     public static IEnumerable<Finding> Of(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
@@ -20,8 +20,8 @@ internal static class IdentityFindings
             yield return new Finding(
                 FindingCodes.SensorNotIdentified,
                 Severity.Note,
-                "Whether all profiles are of one sensor cannot be told from their pixels: too few hot pixels, and no "
-                    + "pattern of ordinary ones that would show.",
+                "The pixels cannot tell whether all profiles are from one sensor: too few hot pixels, and no measurable "
+                    + "pattern of ordinary ones.",
                 [.. sensors.Unsure.Select(p => p.File)]
             );
     }

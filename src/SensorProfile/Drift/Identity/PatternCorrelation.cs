@@ -3,18 +3,18 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>Whether the ordinary pixels of two dark-rate maps show one pattern.</summary>
+/// <summary>Whether the ordinary pixels of two dark-rate maps show the same pattern.</summary>
 /// <remarks>
-/// r = Σ ab/√(Σ a²·Σ b²) over the pixels of blocks of 32 × 32 px, the means of each block's rows and columns taken off
-/// (glow along an edge cancels, and the rows and columns of the read-out) and what
-/// lies beyond 4 robust standard deviations left out. What sensors of one model share (rows and columns of the
-/// read-out, pixels that share a transistor) gives a correlation at shifts of two pixels as well: their mean is taken
-/// off. For two sensors the rest is zero with a standard error of √(5/4n); for one sensor it is
-/// √((1 − u₁²/V₁)(1 − u₂²/V₂)), u the pixels' noise and V their variance.
+/// r = Σ ab/√(Σ a²·Σ b²) over the pixels of blocks of 32 × 32 px, less the means of each block's rows and columns
+/// (which removes glow along an edge and the rows and columns of the read-out) and without pixels beyond 4 robust
+/// standard deviations. What all sensors of one model share (rows and columns of the read-out, pixels that share a
+/// transistor) also correlates at shifts of two pixels: the mean of those correlations is subtracted. For two sensors
+/// the rest is zero with a standard error of √(5/4n); for one sensor it is √((1 − u₁²/V₁)(1 − u₂²/V₂)), u the pixels'
+/// noise and V their variance.
 /// </remarks>
-/// <param name="Excess">r less that at shifts of two pixels.</param>
-/// <param name="Expected">For one sensor whose pattern stays as it is.</param>
-/// <param name="StandardError">Of the excess.</param>
+/// <param name="Excess">r less its mean at shifts of two pixels.</param>
+/// <param name="Expected">Excess of one sensor whose pattern has not changed.</param>
+/// <param name="StandardError">Standard error of the excess.</param>
 internal sealed record PatternCorrelation(double Excess, double Expected, double StandardError)
 {
     private const int Block = 32,
@@ -23,7 +23,7 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
         Sweeps = 3;
     private const double Outlying = 4;
 
-    /// <summary>Compares; null where ordinary pixels were not kept, or sizes differ.</summary>
+    /// <summary>Compares two maps; null where ordinary pixels were not kept, or sizes differ.</summary>
     public static PatternCorrelation? Measure(PixelRates first, PixelRates last)
     {
         if (!first.HoldsOrdinary || !last.HoldsOrdinary || first.Width != last.Width || first.Height != last.Height)
@@ -115,7 +115,7 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
     }
 
     /// <summary>
-    /// The mean of each row and each column taken off, by turns, since pixels that were left out tie them together.
+    /// Subtracts the means of rows and columns alternately, since missing pixels couple the two.
     /// </summary>
     private static double[] WithoutLines(double[] values, int[] places)
     {

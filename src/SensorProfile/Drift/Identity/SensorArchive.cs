@@ -3,22 +3,23 @@ using SensorProfile.Drift.Archive;
 namespace SensorProfile.Drift.Identity;
 
 /// <summary>
-/// Keeps sessions in an archive, a folder per sensor: sensors of one camera name are told apart by their pixels.
+/// Keeps sessions in an archive, one folder per sensor: sensors with the same camera name are told apart by their
+/// pixels.
 /// </summary>
 public static class SensorArchive
 {
     private const string Apart = "-sensor-";
 
-    /// <summary>Keeps a session beside the earlier ones of its sensor.</summary>
+    /// <summary>Files a session beside the earlier ones of its sensor.</summary>
     /// <remarks>
-    /// The first sensor of a name lies in the folder of that name, another one in <c>name-sensor-2</c> and so on. A
-    /// session of which it cannot be told goes to the first folder that may be its own.
+    /// The first sensor of a name has the folder of that name, the next one <c>name-sensor-2</c> and so on. A session
+    /// that cannot be identified goes to the first folder that may be its own.
     /// </remarks>
-    /// <param name="archive">Folder of the archive; made when it does not exist.</param>
+    /// <param name="archive">Folder of the archive; created if missing.</param>
     /// <param name="profile">The profile.</param>
     /// <returns>The session's folder, and what could not be kept or was filed apart.</returns>
-    /// <exception cref="IOException">The archive cannot be written, or another profile of that sensor and day stands
-    /// there.</exception>
+    /// <exception cref="IOException">The archive cannot be written, or it already holds another profile of that sensor
+    /// and day.</exception>
     public static (string Folder, IReadOnlyList<Finding> Findings) Keep(string archive, ProfileOnDisk profile)
     {
         ArgumentException.ThrowIfNullOrEmpty(archive);
@@ -53,8 +54,8 @@ public static class SensorArchive
             new Finding(
                 FindingCodes.AnotherSensor,
                 Severity.Warning,
-                $"{profile.File} is of another sensor than the sessions kept under {name} ({evidence}): it was filed "
-                    + $"apart, under {next}, and is never compared with them.",
+                $"{profile.File} is from another sensor than the sessions kept under {name} ({evidence}): it was filed "
+                    + $"separately, under {next}, and will not be compared with them.",
                 [profile.File]
             )
         );

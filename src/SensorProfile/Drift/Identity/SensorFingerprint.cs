@@ -2,13 +2,13 @@ using SensorProfile.Drift.Archive;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>The hot pixels of one session; its maps are read again only where they do not decide.</summary>
+/// <summary>The hot pixels of one session; its maps are read again only when these do not decide.</summary>
 /// <param name="Profile">The session.</param>
 /// <param name="Mode">Index of the mode whose maps were read.</param>
 /// <param name="Hot">Its brightest hot pixels.</param>
 internal sealed record SensorFingerprint(ProfileOnDisk Profile, int Mode, HotPixelSet Hot)
 {
-    /// <summary>Of the first mode with maps; null when no mode has any.</summary>
+    /// <summary>Takes the first mode with maps; null when no mode has any.</summary>
     public static SensorFingerprint? Read(ProfileOnDisk profile, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read)
     {
         for (int mode = 0; mode < profile.Profile.Modes.Count; mode++)
@@ -21,7 +21,7 @@ internal sealed record SensorFingerprint(ProfileOnDisk Profile, int Mode, HotPix
         return null;
     }
 
-    /// <summary>Whether a later session is of the sensor of this one.</summary>
+    /// <summary>Compares a later session with this one: same sensor or another?</summary>
     public SensorIdentity Compare(SensorFingerprint later, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read) =>
         SensorIdentity.Compare(Hot, later.Hot, () =>
             read(Profile, Mode).Item1 is { } first && read(later.Profile, later.Mode).Item1 is { } last

@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>Whether two sessions are of one sensor.</summary>
+/// <summary>Whether two sessions are of the same sensor.</summary>
 internal enum SensorMatch
 {
     Same,

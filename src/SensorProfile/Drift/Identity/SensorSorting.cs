@@ -3,20 +3,20 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>Parts the sessions of one camera name by the sensors that took them.</summary>
-/// <param name="Kept">Those of the sensor that is asked about, oldest first.</param>
-/// <param name="Others">Those of other sensors, each with the evidence.</param>
-/// <param name="Unsure">Those with maps of which it cannot be told; they are among the kept.</param>
+/// <summary>Sorts the sessions of one camera name by sensor.</summary>
+/// <param name="Kept">Sessions of the sensor under study, oldest first.</param>
+/// <param name="Others">Sessions of other sensors, each with the evidence.</param>
+/// <param name="Unsure">Sessions whose maps do not decide; they are also in <paramref name="Kept"/>.</param>
 internal sealed record SensorSorting(
     IReadOnlyList<ProfileOnDisk> Kept,
     IReadOnlyList<RejectedFile> Others,
     IReadOnlyList<ProfileOnDisk> Unsure
 )
 {
-    /// <summary>Sorts them.</summary>
+    /// <summary>Sorts the sessions.</summary>
     /// <remarks>
-    /// The sensor with most sessions, that of the last one among equals, is the one that is asked about. A session of
-    /// which it cannot be told stays with it.
+    /// The sensor with the most sessions is under study; a tie goes to the one with the latest session. A session that
+    /// cannot be identified stays with it.
     /// </remarks>
     public static SensorSorting Sort(
         IReadOnlyList<ProfileOnDisk> profiles,
@@ -51,7 +51,7 @@ internal sealed record SensorSorting(
                 s => s.Profile.File,
                 s => new RejectedFile(
                     s.Profile.File,
-                    $"It is of another sensor than {asked[^1].Profile.File}: {asked[^1].Compare(s, read).Evidence}."
+                    $"It is from another sensor than {asked[^1].Profile.File}: {asked[^1].Compare(s, read).Evidence}."
                 ),
                 StringComparer.Ordinal
             );

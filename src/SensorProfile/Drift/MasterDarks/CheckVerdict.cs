@@ -3,12 +3,12 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>What to do with a master dark.</summary>
 public enum CheckVerdict
 {
-    /// <summary>It still does.</summary>
+    /// <summary>It is still good.</summary>
     Keep,
 
-    /// <summary>Fresh darks show a residual beyond what is accepted.</summary>
+    /// <summary>Fresh darks show a residual beyond the accepted limit.</summary>
     Retake,
 
-    /// <summary>The fresh darks are missing, or too few to say.</summary>
+    /// <summary>Fresh darks are missing, or too few to tell.</summary>
     CannotTell,
 }

@@ -6,12 +6,13 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>
-/// Brings the pixels of a camera that scales its colours apart to one scale, so that one gain and one noise hold for all.
+/// Brings the colours of a camera that scales them differently to one scale, so that one gain and one noise hold for
+/// all.
 /// </summary>
 /// <remarks>
-/// v′ = M + (v − m_c)·g_c/g: m_c is the median of colour c in its map, M the mean of those, g_c the gain of the colour,
-/// g the mean gain, e-/ADU. Levels that differ from colour to colour are taken out: they are the camera's, not the dark's.
-/// A part of the frame is counted from its own first pixel. A binned pixel holds the mean of its colours, in which equal
+/// v′ = M + (v − m_c)·g_c/g: m_c is the median of colour c in its map, M the mean of the medians, g_c the gain of the
+/// colour, g the mean gain, e-/ADU. Differences in level between colours are removed: they are the camera's, not the
+/// dark's. A crop is addressed from its own first pixel. A binned pixel holds the mean of its colours, in which equal
 /// electrons count 1/g_c each: its gain is b²/Σ(1/g_c) over its b × b pixels.
 /// </remarks>
 internal sealed class ColourScale
@@ -24,10 +25,10 @@ internal sealed class ColourScale
     private ColourScale(ColourMosaic mosaic, double[] factors, int width, int height) =>
         (this.mosaic, this.factors, this.width, this.height) = (mosaic, factors, width, height);
 
-    /// <summary>Null where one gain holds for all colours.</summary>
+    /// <summary>Makes the scale; null where one gain holds for all colours.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">Its mode.</param>
-    /// <param name="gain">g.</param>
+    /// <param name="gain">The mean gain g.</param>
     public static ColourScale? Of(CameraProfile profile, ModeProfile mode, Measurement? gain)
     {
         IReadOnlyList<ColourMode> colours = ColourModes.Of(mode);
@@ -42,7 +43,7 @@ internal sealed class ColourScale
             );
     }
 
-    /// <summary>Tells the user that it was done.</summary>
+    /// <summary>Tells the user that the colours were rescaled.</summary>
     public Finding Said =>
         new(
             FindingCodes.ColoursApart,
@@ -52,7 +53,7 @@ internal sealed class ColourScale
         );
 
     /// <summary>
-    /// The maps on one scale; as they are where they are no part of the sensor that was characterised.
+    /// The maps on one scale; unchanged when they are not part of the sensor that was characterised.
     /// </summary>
     public Realignment Apply(Realignment aligned)
     {
@@ -88,7 +89,7 @@ internal sealed class ColourScale
         double[] medians = levels
             ? [.. Enumerable.Range(0, factors.Length).Select(c => Level(map, channels, c))]
             : new double[factors.Length];
-        // binned by an even number all pixels are one mix
+        // binned by an even factor, all pixels mix the colours alike
         double common = channels.Distinct().Select(c => medians[c]).DefaultIfEmpty(0).Average();
         var scaled = new float[map.Length];
         for (int i = 0; i < map.Length; i++)
@@ -96,7 +97,9 @@ internal sealed class ColourScale
         return scaled;
     }
 
-    /// <summary>Of the mean of b × b pixels, the first of which is of that channel: b²/Σ(g/g_c).</summary>
+    /// <summary>
+    /// Factor for the mean of b × b pixels whose first pixel belongs to the given channel: b²/Σ(g/g_c).
+    /// </summary>
     private double OfBlock(int first, int b)
     {
         double sum = 0;

@@ -4,12 +4,11 @@ namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>Is my dark library still good?</summary>
 /// <remarks>
-/// Quantities: lossWorst (%), the largest rise of a stack's noise by one of the
-/// masters.
+/// Quantities: lossWorst (%), the largest rise of a stack's noise caused by any of the masters.
 /// </remarks>
 public sealed record DarkLibraryAnswer : Answer
 {
-    /// <summary>The stack that the masters serve, and what is accepted.</summary>
+    /// <summary>The stack that the masters serve, and its limits.</summary>
     public required DarkLibraryOptions Stack { get; init; }
 
     /// <summary>Where the gain comes from.</summary>
@@ -21,11 +20,11 @@ public sealed record DarkLibraryAnswer : Answer
     /// <summary>The verdict on the library: the worst of its masters.</summary>
     public required CheckVerdict Library { get; init; }
 
-    /// <summary>One entry per master that was given, in that order.</summary>
+    /// <summary>One entry per master, in the order given.</summary>
     public IReadOnlyList<MasterVerdict> Masters { get; init; } = [];
 
     /// <summary>
-    /// What to shoot at least, one line per exposure and temperature; empty when nothing needs to be retaken.
+    /// The least that must be shot, one line per exposure and temperature; empty when nothing needs retaking.
     /// </summary>
     internal IReadOnlyList<DarksToShoot> Shoot { get; init; } = [];
 }
@@ -33,12 +32,12 @@ public sealed record DarkLibraryAnswer : Answer
 /// <summary>Where the gain of a check comes from.</summary>
 public enum GainSource
 {
-    /// <summary>None is known: residuals are in ADU, and the noise of the sky is not counted.</summary>
+    /// <summary>The gain is unknown: residuals are in ADU, and the noise of the sky is not counted.</summary>
     Unknown,
 
     /// <summary>The profile of the camera.</summary>
     Profile,
 
-    /// <summary>The shot noise of the hot pixels in the fresh darks: good enough to count the sky.</summary>
+    /// <summary>The shot noise of hot pixels in the fresh darks: good enough to count the sky.</summary>
     HotPixels,
 }

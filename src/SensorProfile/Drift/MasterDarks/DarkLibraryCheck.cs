@@ -8,22 +8,22 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>Is my dark library still good? Old master darks against a few fresh dark frames.</summary>
+/// <summary>Is my dark library still good? Checks old master darks against a few fresh dark frames.</summary>
 /// <remarks>
-/// The master, brought to ADU and to the fresh darks' level, is subtracted from their mean. What is left beyond the
-/// noise of the fresh darks is what every calibrated light
-/// would carry, the master's own noise included; it is judged against the noise of the stack that the master serves, by
-/// the same limits as the dark matching. Age is no criterion.
+/// The master, converted to ADU and to the level of the fresh darks, is subtracted from their mean. What is left beyond
+/// the noise of the fresh darks is what every calibrated light would carry, including the master's own noise. It is
+/// judged against the noise of the stack that the master serves, by the same limits as the dark matching. Age is not a
+/// criterion.
 /// </remarks>
 public static class DarkLibraryCheck
 {
     /// <summary>Checks masters.</summary>
-    /// <param name="masterPaths">Master darks, FITS, made by any program.</param>
-    /// <param name="fresh">Inventory of the fresh frames: darks like those of the masters, two or more of each; a few
-    /// bias frames help where a master has its bias taken off.</param>
-    /// <param name="profile">For the gain, so that residuals are in electrons and the sky counts; null works in
-    /// ADU.</param>
-    /// <param name="options">The stack, the limits.</param>
+    /// <param name="masterPaths">Master darks, FITS, from any program.</param>
+    /// <param name="fresh">Inventory of the fresh frames: darks that match the masters, two or more of each; a few bias
+    /// frames help where the bias was subtracted from a master.</param>
+    /// <param name="profile">Supplies the gain, so that residuals are in electrons and the sky counts; with null they
+    /// are in ADU.</param>
+    /// <param name="options">The stack and its limits.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static DarkLibraryAnswer Run(
         IReadOnlyList<string> masterPaths,
@@ -70,7 +70,9 @@ public static class DarkLibraryCheck
         );
     }
 
-    /// <summary>Of several modes the one of the fresh darks, where these were all taken with one setting.</summary>
+    /// <summary>
+    /// Picks the mode of a profile with several: that of the fresh darks, if these share one setting.
+    /// </summary>
     private static ModeSettings? SettingsOf(Inventory fresh, CameraProfile profile)
     {
         ModeSettings[] taken = [.. fresh.Sets.Where(s => s.Kind == FrameKind.Dark).Select(s => s.Settings).Distinct()];

@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>Turns the verdicts on single masters into an answer.</summary>
+/// <summary>Combines the verdicts on single masters into an answer.</summary>
 internal static class DarkLibraryVerdict
 {
     private const int MinFresh = 8;
@@ -55,7 +55,7 @@ internal static class DarkLibraryVerdict
     }
 
     /// <summary>
-    /// Frames by the dark count of the decisions, for a stack described in the same way.
+    /// Number of frames by the dark-count rule of the decisions, for the same stack.
     /// </summary>
     private static DarksToShoot Shoot(
         double? exposure,

@@ -3,20 +3,21 @@ using SensorProfile.NoiseModel.Noise;
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>
-/// Places of a dithered stack at which the residuals of a master would be seen, by the same model as the dark matching.
+/// Pixels of a dithered stack at which the residuals of a master would be visible, by the same model as the dark
+/// matching.
 /// </summary>
 /// <remarks>
-/// Every place is the mean of k sensor pixels. Pixels whose residual lies beyond what noise fills the map with are taken
-/// one by one, the others as two classes with their variance. The share is that of <see cref="DitheredShare"/>, or of
-/// <see cref="RejectedShare"/> for a stack that rejects outliers. What the noise map of the fresh darks, brought to
-/// the spread of the residual, gives beyond the ordinary pixels is taken off: flicker and shot noise of hot pixels.
+/// Each stack pixel is the mean of k sensor pixels. Sensor pixels with a residual beyond the noise are treated one by
+/// one, the others as two classes with their variance. The share is that of <see cref="DitheredShare"/>, or of
+/// <see cref="RejectedShare"/> for a stack that rejects outliers. Outliers in the noise map of the fresh darks, scaled to
+/// the spread of the residual, are subtracted: they come from flicker and from the shot noise of hot pixels.
 /// </remarks>
 /// <param name="positions">k, at least 2.</param>
-/// <param name="visible">Residual of a place that is seen, ADU.</param>
-/// <param name="sampleVariance">Of one sample of an ordinary pixel over the stack: its noise and the spread of the
-/// residuals, ADU².</param>
-/// <param name="clip">Response of a stack that clips; null for one that does not.</param>
-/// <param name="pixelVariance">Noise of one sample of a pixel, ADU².</param>
+/// <param name="visible">Smallest visible residual of a stack pixel, ADU.</param>
+/// <param name="sampleVariance">Variance of one sample of an ordinary pixel over the stack: its noise and the spread of
+/// the residuals, ADU².</param>
+/// <param name="clip">Response of a stack that clips outliers; null for one that does not.</param>
+/// <param name="pixelVariance">Noise variance of one sample of a pixel, ADU².</param>
 internal sealed class DitheredPixels(
     int positions,
     double visible,
@@ -25,15 +26,15 @@ internal sealed class DitheredPixels(
     Func<int, double> pixelVariance
 )
 {
-    /// <summary>Residual of one pixel alone that is seen at its places, ADU.</summary>
+    /// <summary>Smallest residual of a single sensor pixel that is visible in the stack, ADU.</summary>
     public double VisiblePixel => positions * visible;
 
-    /// <summary>Counts them, as a number of places among as many as there are pixels.</summary>
-    /// <param name="residual">Without its offset, ADU.</param>
+    /// <summary>Counts these stack pixels, for a stack as large as the sensor.</summary>
+    /// <param name="residual">Residual without its offset, ADU.</param>
     /// <param name="noise">Noise map of the fresh darks, ADU.</param>
-    /// <param name="isHot">Hot in the master.</param>
-    /// <param name="limit">Beyond this a pixel's noise alone does not fill the map, ADU.</param>
-    /// <param name="noiseScale">Brings the noise map to the spread of the residual.</param>
+    /// <param name="isHot">Whether a pixel is hot in the master.</param>
+    /// <param name="limit">Residual beyond which a pixel is an outlier, ADU.</param>
+    /// <param name="noiseScale">Factor that scales the noise map to the spread of the residual.</param>
     /// <param name="ordinaryVariance">Variance of the ordinary residuals, ADU².</param>
     public (double Hot, double New, double Uncertainty) Beyond(
         float[] residual,
@@ -66,7 +67,7 @@ internal sealed class DitheredPixels(
                 yield return new Outlier(value, Math.Sqrt(pixelVariance(i)), isHot(i));
     }
 
-    /// <summary>Share of its places at which a pixel is seen when it is alone there.</summary>
+    /// <summary>Share of the stack pixels it enters at which a sensor pixel is visible by itself.</summary>
     private double SeenAlone(Outlier outlier)
     {
         if (clip is null)

@@ -4,12 +4,12 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>Finds the fresh darks that a master can be compared with.</summary>
+/// <summary>Finds the fresh darks to compare a master with.</summary>
 internal static class FreshChoice
 {
     private const double SameExposure = 0.02;
 
-    /// <summary>The set, or why there is none.</summary>
+    /// <summary>The matching set, or why there is none.</summary>
     public static (FrameSet? Set, MasterReason? Why) Choose(
         MasterDark master,
         Inventory fresh,
@@ -52,7 +52,7 @@ internal static class FreshChoice
         return (null, Why(MasterGround.OtherConditions, master, alike));
     }
 
-    /// <summary>A master and fresh darks that do not go together.</summary>
+    /// <summary>A master and fresh darks that do not match.</summary>
     public static MasterReason Why(MasterGround ground, MasterDark master, params IEnumerable<FrameSet> fresh) =>
         new(ground) { Master = Conditions(master), Others = [.. fresh.Select(Conditions)] };
 
@@ -63,7 +63,7 @@ internal static class FreshChoice
         new(set.Width, set.Height, set.Settings, set.ExposureSeconds, set.TemperatureCelsius);
 
     /// <summary>
-    /// Fresh darks like it but for their size: turned by 90°, cropped or binned, which the hot pixels will tell.
+    /// Fresh darks that match in all but size: turned by 90°, cropped or binned, which the hot pixels will reveal.
     /// </summary>
     private static FrameSet? OfAnotherSize(MasterDark master, FrameSet[] darks, DarkLibraryOptions options) =>
         darks

@@ -24,7 +24,7 @@ internal sealed class FreshDarks
             frames
         );
 
-    /// <summary>The set.</summary>
+    /// <summary>The frames of the set.</summary>
     public FrameSet Set { get; }
 
     /// <summary>Columns of the maps, px.</summary>
@@ -37,19 +37,21 @@ internal sealed class FreshDarks
     public float[] Mean { get; }
 
     /// <summary>
-    /// A map with the noise of <see cref="Mean"/> and no pattern: the means of the odd and the even frames, subtracted
-    /// and halved (equal numbers), ADU.
+    /// A map with the noise of <see cref="Mean"/> but no pattern: half the difference between the means of the odd and
+    /// of the even frames (equal numbers), ADU.
     /// </summary>
     public float[] HalfDifference { get; }
 
     /// <summary>Temporal variance of the typical pixel in one frame, ADU².</summary>
     public double TemporalVariance { get; }
 
-    /// <summary>Frames behind it, an even number.</summary>
+    /// <summary>Number of frames used, even.</summary>
     public int Frames { get; }
 
     /// <summary>Measures a set; null with fewer than two readable frames.</summary>
-    /// <remarks>An odd frame is left out, so that the half difference has exactly the noise of the mean.</remarks>
+    /// <remarks>
+    /// A surplus odd frame is left out, so that the half difference has exactly the noise of the mean.
+    /// </remarks>
     public static FreshDarks? Read(FrameSet set, List<Finding> findings, CancellationToken cancellation)
     {
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
@@ -78,7 +80,7 @@ internal sealed class FreshDarks
         return Measured(set, set.Width, mean, half, 2 * pairs);
     }
 
-    /// <summary>A rectangle of them.</summary>
+    /// <summary>Cuts out a rectangle.</summary>
     public FreshDarks Part(int left, int top, int width, int height)
     {
         float[] Cut(float[] map)
@@ -91,11 +93,11 @@ internal sealed class FreshDarks
         return Measured(Set, width, Cut(Mean), Cut(HalfDifference), Frames);
     }
 
-    /// <summary>Means of b × b pixels, as software binning makes them.</summary>
+    /// <summary>Means of b × b pixels, as software binning computes them.</summary>
     public FreshDarks Binned(int b) =>
         Measured(Set, Width / b, Binned(Mean, Width, b), Binned(HalfDifference, Width, b), Frames);
 
-    /// <summary>Means of b × b pixels of a map; what does not fill a block is left out.</summary>
+    /// <summary>Means of b × b pixels of a map; incomplete blocks are left out.</summary>
     internal static float[] Binned(float[] map, int width, int b)
     {
         int columns = width / b,
@@ -107,7 +109,7 @@ internal sealed class FreshDarks
         return binned;
     }
 
-    /// <summary>From maps that were measured: the noise follows from the half difference.</summary>
+    /// <summary>Takes maps already measured; the noise follows from the half difference.</summary>
     internal static FreshDarks Measured(FrameSet set, int width, float[] mean, float[] half, int frames)
     {
         double sigma = RobustSpread.Of(half);

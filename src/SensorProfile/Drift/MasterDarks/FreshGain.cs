@@ -2,14 +2,14 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>Gain from the fresh darks alone: the shot noise of their hot pixels.</summary>
+/// <summary>Gain from the fresh darks alone, by the shot noise of their hot pixels.</summary>
 /// <remarks>
 /// A hot pixel of signal S (ADU above the typical one) has the variance V + S/K in one frame, V that of a typical
-/// pixel, K the gain in e⁻/ADU. The half difference d of two means of
-/// F/2 frames each has F·d² ~ (V + S/K)·χ²₁, and K is where the median over the hot pixels is that of χ²₁ (0.4549).
-/// Relative uncertainty 2.33/√n for n pixels; flickering pixels and a wobble
-/// of the temperature make the gain too small by up to 30 % (seen in the demo), which joins it. Rough, but good enough
-/// to count a sky (Janesick, Photon Transfer, SPIE Press 2007, for the method with flats).
+/// pixel, K the gain in e⁻/ADU. The half difference d of two means of F/2 frames each has F·d² ~ (V + S/K)·χ²₁, and K
+/// is the value at which the median over the hot pixels equals that of χ²₁ (0.4549). The relative uncertainty is
+/// 2.33/√n for n pixels; flickering pixels and an unsteady temperature make the gain too small by up to 30 % (seen in
+/// the demo), which is added. Rough, but good enough to count a sky (Janesick, Photon Transfer, SPIE Press 2007, for
+/// the method with flats).
 /// </remarks>
 internal static class FreshGain
 {
@@ -19,7 +19,7 @@ internal static class FreshGain
     private const int MinPixels = 60;
     private const double AboveNoise = 4; // shot noise well above that of a typical pixel, at a gain of 1
 
-    /// <summary>The gain; null with too few hot pixels.</summary>
+    /// <summary>Measures the gain; null with too few hot pixels.</summary>
     public static Measurement? Measure(FreshDarks fresh)
     {
         double typical = RobustSpread.Median(fresh.Mean),
@@ -41,7 +41,7 @@ internal static class FreshGain
             double middle = (low + high) / 2,
                 gain = Math.Exp(middle);
             double median = OrderStatistics.Median([.. hot.Select(p => p.Square / (variance + p.Signal / gain))]);
-            // too small: the noise was expected too large, so the gain is larger
+            // too small a median: the expected noise is too large, so the gain is larger
             (low, high) = median < MedianOfChiSquared ? (middle, high) : (low, middle);
         }
         double found = Math.Exp((low + high) / 2);

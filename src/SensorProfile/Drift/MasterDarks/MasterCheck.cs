@@ -30,7 +30,7 @@ internal static class MasterCheck
             && Residual(master.Values, fresh.Mean, null, scale.Scale) is var with
             && RobustSpread.Of(with) < RobustSpread.Of(residual)
         )
-            // its bias pattern is still there: only a number was added
+            // its bias pattern is still there: only a constant was added
             (off, residual, scale) = (false, with, scale.WithOffset());
         double stack = ruler.StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
             visible = ruler.Options.Limits.HotFactor * stack;
@@ -127,7 +127,7 @@ internal static class MasterCheck
     }
 
     /// <summary>
-    /// Places where pixels that are hot now and not in the master stand closer together than chance allows.
+    /// Places where pixels that are hot now but not in the master lie closer together than chance allows.
     /// </summary>
     private static IReadOnlyList<GrowingPatch> Patches(
         float[] residual,
@@ -150,14 +150,14 @@ internal static class MasterCheck
             residual[i] = (float)(fresh[i] - scale * master[i] - (bias is null ? 0 : bias[i]));
         float median = (float)RobustSpread.Median(residual);
         for (int i = 0; i < residual.Length; i++)
-            // a pixel without a value in the master says nothing
+            // a pixel without a value in the master tells nothing
             if (!float.IsFinite(residual[i]))
                 residual[i] = median;
         return residual;
     }
 
     /// <summary>
-    /// Share of the extra variance that is the master's own noise, where its header says how many frames it holds.
+    /// Share of the extra variance due to the master's own noise, if its header states how many frames it holds.
     /// </summary>
     private static double? OwnNoise(MasterDark master, FreshDarks fresh, MasterResidual left) =>
         OwnVariance(master, fresh) is double own && left.ExtraVariance > 0
@@ -165,7 +165,7 @@ internal static class MasterCheck
             : null;
 
     /// <summary>
-    /// Variance of the master's own noise, ADU²; null where its header does not say how many frames it holds.
+    /// Variance of the master's own noise, ADU²; null when its header does not state how many frames it holds.
     /// </summary>
     private static double? OwnVariance(MasterDark master, FreshDarks fresh) => fresh.TemporalVariance / master.Frames;
 }

@@ -4,16 +4,17 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>A master dark as it stands in its file, whatever program made it.</summary>
-/// <param name="File">As given.</param>
-/// <param name="Width">px.</param>
-/// <param name="Height">px.</param>
-/// <param name="Values">Row by row, in the file's own unit.</param>
-/// <param name="Exposure">s, as its header states; null when silent.</param>
-/// <param name="Temperature">°C, likewise: the reading, else the set point.</param>
-/// <param name="Settings">Likewise.</param>
-/// <param name="Frames">How many frames were combined, where the header says so.</param>
-/// <param name="SaysElectrons">Whether its header gives electrons as the unit.</param>
+/// <summary>A master dark as stored in its file, whatever program made it.</summary>
+/// <param name="File">Its path, as given.</param>
+/// <param name="Width">Width, px.</param>
+/// <param name="Height">Height, px.</param>
+/// <param name="Values">Values row by row, in the file's own unit.</param>
+/// <param name="Exposure">Exposure from its header, s; null when not stated.</param>
+/// <param name="Temperature">Temperature from its header, °C: the reading, or else the set point; null when not
+/// stated.</param>
+/// <param name="Settings">Settings from its header.</param>
+/// <param name="Frames">Number of frames combined, if the header states it.</param>
+/// <param name="SaysElectrons">Whether the header gives electrons as the unit.</param>
 internal sealed record MasterDark(
     string File,
     int Width,
@@ -29,7 +30,7 @@ internal sealed record MasterDark(
     private static readonly string[] CombinedKeywords = ["NCOMBINE", "STACKCNT", "NSTACK"];
 
     /// <summary>Reads a master.</summary>
-    /// <exception cref="IOException">It cannot be read, or holds no picture of one plane.</exception>
+    /// <exception cref="IOException">The file cannot be read, or is not an image of one plane.</exception>
     public static MasterDark Read(string path)
     {
         using FitsFile fits = FitsFile.Open(path);

@@ -2,7 +2,7 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>A master whose hot pixels contradict the exposure or temperature that its header states.</summary>
+/// <summary>A master whose hot pixels contradict the exposure or temperature in its header.</summary>
 internal static class MasterMismatch
 {
     private const double Mismatch = 0.1,
@@ -32,7 +32,8 @@ internal static class MasterMismatch
     }
 
     /// <summary>
-    /// Doubling temperature of the hot pixels, whose signal is compared; of the typical pixel when theirs is not known.
+    /// Doubling temperature of the hot pixels, whose signal is compared; that of the typical pixel when theirs is
+    /// unknown.
     /// </summary>
     private static double? HotDoubling(ModeProfile mode) =>
         mode.FixedPattern?.DoublingByRate.Where(c => c.RateFrom >= (mode.FixedPattern.Thresholds?.HotRate ?? 0))

@@ -2,19 +2,18 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>What is left of fresh darks when a master is subtracted, parted by kind. All in ADU.</summary>
+/// <summary>The residual of fresh darks after subtracting a master, split by kind. All in ADU.</summary>
 /// <param name="ExtraVariance">Variance over the ordinary pixels beyond the noise of the fresh mean, ADU².</param>
-/// <param name="ExtraUncertainty">Its standard uncertainty.</param>
-/// <param name="HotBeyond">Pixels hot in the master whose residual is beyond the limit, those that noise alone puts
-/// there taken off.</param>
-/// <param name="NewBeyond">Other such pixels.</param>
+/// <param name="ExtraUncertainty">Standard uncertainty of that variance, ADU².</param>
+/// <param name="HotBeyond">Number of pixels hot in the master with a residual beyond the limit, less those that noise
+/// alone puts there.</param>
+/// <param name="NewBeyond">Number of other such pixels.</param>
 /// <param name="BeyondUncertainty">Standard uncertainty of the sum of both.</param>
-/// <param name="VisibleLimit">Residual that counts as beyond, ADU: the one asked for, or what the fresh darks can
-/// show.</param>
+/// <param name="VisibleLimit">The limit, ADU: the one asked for, or the smallest that the fresh darks can show.</param>
 /// <param name="Glow">Largest smooth residual over blocks, ADU.</param>
 /// <param name="GlowUncertainty">Its standard uncertainty.</param>
-/// <param name="Structure">Standard deviation of the residual over rows or columns beyond chance, whichever is larger,
-/// ADU.</param>
+/// <param name="Structure">Standard deviation of the residual over rows or columns beyond chance, the larger of the
+/// two, ADU.</param>
 /// <param name="StructureUncertainty">Its standard uncertainty.</param>
 /// <param name="Pixels">Pixels compared.</param>
 internal sealed record MasterResidual(
@@ -33,25 +32,26 @@ internal sealed record MasterResidual(
 {
     private const int Block = 32;
     private const double SharedErrors = 5,
-        SharedPart = 0.03; // of the noise of the fresh mean: flickering pixels alone do not reach it
-    private const double OwnErrors = 3.5; // below it noise alone fills the count
+        SharedPart = 0.03; // of the noise of the fresh mean; flickering pixels alone do not reach it
+    private const double OwnErrors = 3.5; // with a lower limit, noise alone fills the count
 
     /// <summary>
-    /// Whether the difference has less noise than the fresh mean alone: a master of other frames only adds to it, so
-    /// this one holds the fresh frames.
+    /// Whether the difference has less noise than the fresh mean alone: a master of other frames can only add noise, so
+    /// this one contains the fresh frames.
     /// </summary>
     public bool SharesNoise { get; private init; }
 
-    /// <summary>Measures the residual fresh − scale·master.</summary>
+    /// <summary>Measures the residual, fresh − scale·master.</summary>
     /// <param name="fresh">Fresh darks.</param>
-    /// <param name="residual">fresh − scale·master, offset not yet removed.</param>
-    /// <param name="isHot">Hot in the master.</param>
-    /// <param name="biasVariance">Variance of the noise of the fresh bias that was subtracted too, ADU²; 0 when none
+    /// <param name="residual">fresh − scale·master, with its offset still in it.</param>
+    /// <param name="isHot">Whether a pixel is hot in the master.</param>
+    /// <param name="biasVariance">Noise variance of the fresh bias that was also subtracted, ADU²; 0 when none
     /// was.</param>
-    /// <param name="width">px.</param> <param name="visible">Residual that counts as visible in the stack, ADU.</param>
-    /// <param name="ownNoise">Noise of a pixel over that of an ordinary one: a bright hot pixel has shot noise of its
-    /// own, in the master and in the fresh darks, which is no residual.</param>
-    /// <param name="dithered">How a dithered stack shows them; null for one that is not.</param>
+    /// <param name="width">Width, px.</param>
+    /// <param name="visible">Smallest residual that is visible in the stack, ADU.</param>
+    /// <param name="ownNoise">Noise of a pixel relative to an ordinary one: a bright hot pixel has shot noise of its
+    /// own, in the master and in the fresh darks, which is not a residual.</param>
+    /// <param name="dithered">Visibility of pixels in a dithered stack; null for one without dithering.</param>
     public static MasterResidual Measure(
         FreshDarks fresh,
         float[] residual,
@@ -110,8 +110,8 @@ internal sealed record MasterResidual(
     }
 
     /// <summary>
-    /// Pixels beyond their limit, less those beyond it in the noise map (its limit shrunk to its smaller spread): flicker
-    /// cancels.
+    /// Number of pixels beyond their limit, less those beyond it in the noise map (with the limit shrunk to that map's
+    /// smaller spread), so that flicker cancels.
     /// </summary>
     private static (double Hot, double New, double Uncertainty) Beyond(
         float[] residual,
@@ -144,8 +144,8 @@ internal sealed record MasterResidual(
     }
 
     /// <summary>
-    /// Medians of blocks of 32 × 32 px: the largest distance from their own median, less what chance makes the largest
-    /// of so many.
+    /// Medians of blocks of 32 × 32 px: their largest distance from their own median, less the largest that chance
+    /// gives for so many blocks.
     /// </summary>
     private static (double Value, double Uncertainty) Smooth(float[] residual, int width)
     {
@@ -177,8 +177,8 @@ internal sealed record MasterResidual(
     }
 
     /// <summary>
-    /// Neighbouring lines are subtracted, so that smooth residuals do not count twice; the same of the noise map is
-    /// taken off.
+    /// Neighbouring lines are subtracted, so that smooth residuals do not count twice; the same figure of the noise map
+    /// is taken off.
     /// </summary>
     private static (double Value, double Uncertainty) Line(float[] residual, float[] noise, int width, bool byRow)
     {

@@ -2,17 +2,17 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>How a master's values relate to the fresh darks': fresh = offset + scale·master (+ bias pattern).</summary>
+/// <summary>How a master's values relate to the fresh darks: fresh = offset + scale·master (+ bias pattern).</summary>
 /// <remarks>
-/// The hot pixels give the slope b of fresh against master. Where the two levels stand in the same ratio as the hot
-/// pixels, bias and all were multiplied by one number: that is
-/// the scale. Else the scale follows from the kind of numbers (0…1, electrons, ADU), and b/scale is the ratio of the
-/// dark signals: 1 when exposure and temperature are alike.
+/// The hot pixels give the slope b of fresh against master. Where the two levels have the same ratio as the hot pixels,
+/// the whole frame, bias included, was multiplied by one number, which is the scale. Otherwise the scale follows from
+/// the kind of numbers (0…1, electrons, ADU), and b/scale is the ratio of the dark signals: 1 when exposure and
+/// temperature match.
 /// </remarks>
 /// <param name="Scale">ADU per unit of the master.</param> <param name="Slope">b; null with too few hot pixels.</param>
 /// <param name="Ratio">Dark signal in the fresh darks over that in the master; null with too few hot pixels.</param>
 /// <param name="Numbers">Kind of numbers in words: "ADU", "0 to 1", "the sum of 40 frames" …</param>
-/// <param name="BiasOff">Whether the bias was taken off, as far as the levels tell.</param>
+/// <param name="BiasOff">Whether the bias was subtracted, judging by the levels.</param>
 /// <param name="HotLimit">Value of the master above which a pixel is hot.</param>
 internal sealed record MasterScale(
     double Scale,
@@ -26,19 +26,19 @@ internal sealed record MasterScale(
     private const double HotSigmas = 12,
         Alike = 0.03;
 
-    // logarithms of ratios: a sensor of some years' age may well differ by so much
+    // logarithms of ratios: a sensor that has aged some years may well differ by this much
     private const double NearMultiple = 0.3,
         NearUnit = 0.15,
         Clearly = 0.1;
 
-    private static readonly double[] OtherFullScales = [4095, 16383]; // converters of 12 and 14 bits
+    private static readonly double[] OtherFullScales = [4095, 16383]; // 12-bit and 14-bit converters
     private const int MinHot = 12;
     private const double FullScale = 65535;
 
     /// <summary>In words: "ADU, bias in it".</summary>
     public string Words => $"{Numbers}, {(BiasOff ? "bias taken off" : "bias in it")}";
 
-    /// <summary>The same where the pattern of the bias is found to be still in it.</summary>
+    /// <summary>The same scale once the bias pattern is found to be still in the master.</summary>
     public MasterScale WithOffset() => this with { Numbers = Numbers + ", a constant added", BiasOff = false };
 
     public static MasterScale Find(
@@ -71,8 +71,8 @@ internal sealed record MasterScale(
     }
 
     /// <summary>
-    /// ADU with the bias in it when the levels agree; else the reading that brings the hot pixels nearest, the plain
-    /// one unless another is clearly nearer.
+    /// ADU with the bias in it when the levels agree; otherwise the interpretation that best fits the hot pixels, the
+    /// plain one unless another fits clearly better.
     /// </summary>
     private static (double Scale, string Numbers, bool BiasOff) Choose(
         Measurement? slope,
@@ -90,7 +90,7 @@ internal sealed record MasterScale(
         if (slope is not { } b)
             return (unit, name, true);
         double Off(double scale) => Math.Abs(Math.Log(b.Value / scale));
-        // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
+        // One number for level and hot pixels alike: the whole frame was multiplied, bias included.
         if (levels > 0 && Off(levels) < NearMultiple && Off(levels) + Clearly < Off(unit))
             return (levels, Multiple(levels), false);
         (double Scale, string Numbers)[] others =
@@ -114,7 +114,7 @@ internal sealed record MasterScale(
     }
 
     /// <summary>
-    /// Median ratio of the hot pixels above their frames' levels; pixels at the top of the codes are left out.
+    /// Median ratio of the hot pixels above their frames' levels; saturated pixels are left out.
     /// </summary>
     private static Measurement? HotSlope(
         ReadOnlySpan<float> master,

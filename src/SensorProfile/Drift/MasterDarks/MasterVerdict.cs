@@ -3,64 +3,65 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>What became of one master dark.</summary>
+/// <summary>The verdict on one master dark.</summary>
 public sealed record MasterVerdict
 {
-    /// <summary>The file as it was given.</summary>
+    /// <summary>Its path, as given.</summary>
     public required string File { get; init; }
 
     /// <summary>What to do with it.</summary>
     public required CheckVerdict Verdict { get; init; }
 
     /// <summary>
-    /// Standard deviation that the master adds to each calibrated light over its ordinary pixels, the noise of the
-    /// fresh darks taken out; null when not measured.
+    /// Standard deviation that the master adds to each calibrated light, over the ordinary pixels and without the noise
+    /// of the fresh darks; null when not measured.
     /// </summary>
     public Measurement? Residual { get; init; }
 
-    /// <summary>Rise of the stack's noise that follows, %; null when not measured.</summary>
+    /// <summary>Resulting rise of the stack's noise, %; null when not measured.</summary>
     public Measurement? Loss { get; init; }
 
     /// <summary>Noise of the stack it serves, per pixel, in the unit of <see cref="Residual"/>.</summary>
     public Measurement? StackNoise { get; init; }
 
-    /// <summary>The residual by its kinds.</summary>
+    /// <summary>The residual split by kind.</summary>
     internal IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
     /// <summary>
-    /// Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels
-    /// call for a retake.
+    /// Places where pixels that are hot now but not in the master cluster, most significant first; empty unless those
+    /// pixels call for a retake.
     /// </summary>
     internal IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
 
     /// <summary>
-    /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.
+    /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when they match.
     /// </summary>
     internal Measurement? SignalRatio { get; init; }
 
-    /// <summary>How its values relate to the camera's: "ADU, bias in it", "0 to 1, bias taken off" …</summary>
+    /// <summary>The interpretation of its values: "ADU, bias in it", "0 to 1, bias taken off" …</summary>
     internal string Scale { get; init; } = "";
 
     /// <summary>
-    /// How it lies against the fresh darks, in words, where it had to be brought back before it was judged; else null.
+    /// Its orientation relative to the fresh darks, in words, if it had to be turned back before the check; otherwise
+    /// null.
     /// </summary>
     internal string? Realigned { get; init; }
 
-    /// <summary>The settings it says it was taken at.</summary>
+    /// <summary>The settings in its header.</summary>
     internal ModeSettings? Settings { get; init; }
 
-    /// <summary>Whether it is cropped or binned against the fresh darks.</summary>
+    /// <summary>Whether it is cropped or binned relative to the fresh darks.</summary>
     internal bool OtherSize { get; init; }
 
-    /// <summary>Exposure its header states, s.</summary>
+    /// <summary>Exposure in its header, s.</summary>
     public double? Exposure { get; init; }
 
-    /// <summary>Temperature its header states, °C.</summary>
+    /// <summary>Temperature in its header, °C.</summary>
     public double? Temperature { get; init; }
 
-    /// <summary>Fresh darks it was compared with.</summary>
+    /// <summary>Number of fresh darks it was compared with.</summary>
     internal int FreshFrames { get; init; }
 
-    /// <summary>Why.</summary>
+    /// <summary>The reason for the verdict.</summary>
     public required MasterReason Reason { get; init; }
 }

@@ -2,39 +2,39 @@ using SensorProfile.Drift.Identity;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>A master and its fresh darks brought to one frame.</summary>
+/// <summary>A master and its fresh darks brought to a common frame.</summary>
 /// <remarks>
-/// The hot pixels of both say how the master lies: one of eight orientations, a shift of a few pixels, or the offset of
-/// a crop. Where the sizes differ by a whole factor, the finer of the two is binned by that factor first. Only the part
-/// that both cover is compared.
+/// The hot pixels of both reveal where the master lies: one of eight orientations, a shift of a few pixels, or the
+/// offset of a crop. Where the sizes differ by a whole factor, the finer of the two is binned by that factor first.
+/// Only the part covered by both is compared.
 /// </remarks>
-/// <param name="Master">The master, turned back and cut to the part in common.</param>
+/// <param name="Master">The master, turned back and cut to the common part.</param>
 /// <param name="Fresh">The fresh darks, cut to the same part.</param>
-/// <param name="Bias">The fresh bias frames, likewise; null when there are none.</param>
-/// <param name="Words">How the master lies, in words; null when it lies as the fresh darks do.</param>
+/// <param name="Bias">The fresh bias frames, cut likewise; null when there are none.</param>
+/// <param name="Words">The master's orientation, in words; null when it matches the fresh darks.</param>
 internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDarks? Bias, string? Words)
 {
-    private const double HotSigmas = 12; // as the hot pixels of a master are found
+    private const double HotSigmas = 12; // the same as for the hot pixels of a master
 
-    // a library that keeps fewer of its hot pixels is of another sensor, or of no use for this one
+    // a library that retains fewer of its hot pixels is of another sensor, or of no use for this one
     private const double MinSurvivors = 0.25;
     private const int LargestBinning = 4;
 
-    /// <summary>Where the part in common lies in the fresh darks.</summary>
+    /// <summary>Where the common part lies in the fresh darks.</summary>
     public FramePart Part { get; private init; }
 
-    /// <summary>Whether the master is cropped or binned against the fresh darks.</summary>
+    /// <summary>Whether the master is cropped or binned relative to the fresh darks.</summary>
     public bool OtherSize { get; private init; }
 
     /// <summary>
-    /// The evidence that the master is not of the sensor of the fresh darks: so few hot pixels in common that no ageing
-    /// explains it; null where that is not so.
+    /// Evidence that the master is of another sensor than the fresh darks: too few hot pixels in common for ageing to
+    /// explain; otherwise null.
     /// </summary>
     public CommonHotPixels? Foreign { get; private init; }
 
     /// <summary>
-    /// Finds it; the frames as they are when sizes agree and the hot pixels show nothing else, null when sizes differ
-    /// and the hot pixels do not say how.
+    /// Aligns the frames: unchanged when sizes agree and the hot pixels show nothing else, null when sizes differ and
+    /// the hot pixels do not reveal the orientation.
     /// </summary>
     public static Realignment? Find(MasterDark master, FreshDarks fresh, FreshDarks? bias)
     {
@@ -67,7 +67,9 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
         };
     }
 
-    /// <summary>None first; others only where sizes differ, since binning changes the size.</summary>
+    /// <summary>
+    /// Binning factors to try, none first; others only where sizes differ, since binning changes the size.
+    /// </summary>
     private static IEnumerable<(int Master, int Fresh)> Binnings(MasterDark master, FreshDarks fresh)
     {
         yield return (1, 1);
@@ -166,7 +168,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
         return parts.Count == 0 ? null : string.Join(", ", parts);
     }
 
-    /// <summary>Means of b × b pixels; what does not fill a block at the right and lower edge is left out.</summary>
+    /// <summary>Means of b × b pixels; incomplete blocks at the right and lower edge are left out.</summary>
     private static MasterDark Binned(MasterDark master, int b) =>
         master with
         {

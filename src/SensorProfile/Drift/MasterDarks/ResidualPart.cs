@@ -1,18 +1,18 @@
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>What a master dark leaves behind.</summary>
+/// <summary>The kinds of residual that a master dark leaves.</summary>
 internal enum ResidualKind
 {
     /// <summary>Spread over the ordinary pixels.</summary>
     Typical,
 
-    /// <summary>Visible pixels that are hot in the master.</summary>
+    /// <summary>Visible residuals at pixels hot in the master.</summary>
     Hot,
 
-    /// <summary>Visible pixels that are not.</summary>
+    /// <summary>Visible residuals at other pixels.</summary>
     NewHot,
 
-    /// <summary>The largest smooth residual.</summary>
+    /// <summary>Largest smooth residual.</summary>
     Glow,
 
     /// <summary>Spread over rows or columns.</summary>
@@ -20,8 +20,8 @@ internal enum ResidualKind
 }
 
 /// <summary>One kind of residual of a master dark.</summary>
-/// <param name="Kind">Which.</param>
+/// <param name="Kind">Which kind.</param>
 /// <param name="Value">Its size.</param>
-/// <param name="Limit">What is accepted, in the same unit.</param>
-/// <param name="Verdict">What follows from this kind alone.</param>
+/// <param name="Limit">Accepted limit, in the same unit.</param>
+/// <param name="Verdict">The verdict from this kind alone.</param>
 internal sealed record ResidualPart(ResidualKind Kind, Measurement Value, double Limit, CheckVerdict Verdict);

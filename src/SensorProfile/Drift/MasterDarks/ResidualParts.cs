@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.MasterDarks;
 
-/// <summary>The residual of a master by kind, each judged against its limit.</summary>
+/// <summary>Splits the residual of a master by kind and judges each against its limit.</summary>
 internal static class ResidualParts
 {
     private const double NearEnough = 1.1,
@@ -11,12 +11,11 @@ internal static class ResidualParts
 
     /// <summary>Every part with its limit and its own verdict.</summary>
     /// <remarks>
-    /// Dithering divides by √k what differs from pixel to pixel and from line to line; the glow is smooth and stays.
-    /// The
-    /// spread of the ordinary pixels may exceed its limit by <see cref="NearEnough"/> in variance: a plan works out the
-    /// same loss from the profile, a check from frames, and no one gains by retaking a library for the difference. A
-    /// residual that the master's own noise explains, where its header says how many frames it holds, is judged by that
-    /// noise, which is known far better.
+    /// Dithering divides by √k whatever differs from pixel to pixel and from line to line; glow is smooth and stays.
+    /// The spread of the ordinary pixels may exceed its limit by <see cref="NearEnough"/> in variance: a plan computes
+    /// the same loss from the profile, a check measures it on frames, and retaking a library for the difference gains
+    /// nothing. A residual that the master's own noise explains, if its header states how many frames it holds, is
+    /// judged by that noise, which is known far better.
     /// </remarks>
     public static IEnumerable<ResidualPart> Split(
         MasterResidual left,
@@ -51,7 +50,7 @@ internal static class ResidualParts
             total + Probability.OneSided95 * error,
             limits.HotShare
         );
-        // the fresh darks are too few to show what would be seen in the stack
+        // too few fresh darks to resolve what would be visible in the stack
         if (hot == CheckVerdict.Keep && left.VisibleLimit > ReachFactor * visible)
             hot = CheckVerdict.CannotTell;
         bool mostlyNew = left.NewBeyond > left.HotBeyond;

@@ -3,7 +3,7 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>
-/// Median and robust standard deviation of a whole map, from the values themselves; what is not a number is left out.
+/// Median and robust standard deviation of a whole map, from the values themselves; NaN values are left out.
 /// </summary>
 internal static class RobustSpread
 {
@@ -13,15 +13,15 @@ internal static class RobustSpread
     /// </summary>
     public const double Efficiency = 0.3675;
 
-    // of the deviation: means of the same codes differ by their rounding only
+    // share of the deviation: means of the same codes differ only by rounding
     private const double SameValue = 1e-4;
 
     /// <summary>The robust standard deviation about the median.</summary>
     /// <remarks>
-    /// A mean of n frames of whole codes takes values 1/n apart, and so does its median deviation: several per cent of
-    /// it in variance. It is therefore interpolated in the
-    /// mid-distribution function P(x &lt; v) + P(x = v)/2 (Ma, Genton and Parzen 2011, Ann. Inst. Stat. Math. 63, 227),
-    /// which for values without steps is the median itself.
+    /// A mean of n frames of integer codes takes values 1/n apart, and so does its median absolute deviation: an error
+    /// of several per cent in variance. It is therefore interpolated in the mid-distribution function P(x &lt; v) + P(x
+    /// = v)/2 (Ma, Genton and Parzen 2011, Ann. Inst. Stat. Math. 63, 227), which gives the ordinary median for values
+    /// without steps.
     /// </remarks>
     public static double Of(ReadOnlySpan<float> map)
     {
@@ -47,7 +47,7 @@ internal static class RobustSpread
         return there == at ? middle : middle + (other - middle) * (0.5 - at) / (there - at);
     }
 
-    /// <summary>Share of the values below one, those that equal it counted half.</summary>
+    /// <summary>Share of the values below one, counting equal values half.</summary>
     private static double Below(double[] values, double value, double same)
     {
         long twice = 0;

@@ -10,7 +10,7 @@ namespace SensorProfile.Drift.MasterDarks;
 internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
 {
     /// <summary>
-    /// Whether the gain is only a rough one from the fresh darks: good for the noise of the sky, not for telling
+    /// Whether the gain is only a rough one from the fresh darks: good enough for the noise of the sky, but not to tell
     /// electrons from ADU.
     /// </summary>
     public bool GainIsRough { get; init; }
@@ -18,12 +18,12 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
     /// <summary>e- or ADU.</summary>
     public string Unit => Gain is null ? "ADU" : "e-";
 
-    /// <summary>From ADU to <see cref="Unit"/>.</summary>
+    /// <summary>Factor from ADU to <see cref="Unit"/>.</summary>
     public double PerAdu => Gain?.Value ?? 1;
 
     /// <summary>
-    /// Variance of one light: dark and read noise as measured in the fresh darks, and the sky, ADU²; a rough gain
-    /// counts with its upper end, the strict side.
+    /// Variance of one light: dark and read noise as measured in the fresh darks, plus the sky, ADU²; a rough gain
+    /// enters at its upper end, to be strict.
     /// </summary>
     public double LightVariance(double darkVariance, double? exposureSeconds) =>
         darkVariance
@@ -39,14 +39,14 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
     public double StackNoise(double darkVariance, double? exposureSeconds) =>
         Math.Sqrt(LightVariance(darkVariance, exposureSeconds) / Options.Lights);
 
-    /// <summary>Rise of the stack's noise by what all lights of a dither position share, as a share.</summary>
-    /// <param name="extraVariance">Variance of it over the pixels, ADU².</param>
+    /// <summary>Relative rise of the stack's noise from what all lights at one dither position share.</summary>
+    /// <param name="extraVariance">Variance of the shared part over the pixels, ADU².</param>
     /// <param name="stack">Noise of the stack, ADU.</param>
     public double Loss(double extraVariance, double stack) =>
         Math.Sqrt(1 + Math.Max(0, extraVariance) / Options.Positions / (stack * stack)) - 1;
 
-    /// <summary>How a dithered stack shows single pixels; null for one that is not dithered.</summary>
-    /// <param name="fresh">The fresh darks: a pixel's signal gives the shot noise of its samples.</param>
+    /// <summary>Makes the visibility model of single pixels in a dithered stack; null without dithering.</summary>
+    /// <param name="fresh">The fresh darks: a pixel's signal sets the shot noise of its samples.</param>
     public Func<double, DitheredPixels>? Dithered(FreshDarks fresh)
     {
         if (Options.Positions < 2)
@@ -69,8 +69,8 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
     }
 
     /// <summary>
-    /// Noise of a pixel in the fresh darks over that of an ordinary one, √(1 + S/(K·V)): S its signal above the typical
-    /// pixel's, V the variance of one dark, K the gain (e⁻/ADU); 1 for all where no gain is known.
+    /// Noise of a pixel in the fresh darks relative to an ordinary one, √(1 + S/(K·V)): S its signal above the typical
+    /// pixel's, V the variance of one dark, K the gain (e⁻/ADU); 1 for all when the gain is unknown.
     /// </summary>
     public Func<int, double> OwnNoise(FreshDarks fresh)
     {
@@ -83,7 +83,7 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
     private StackConditions Stack(FreshDarks fresh) =>
         Options.At(fresh.Set.TemperatureCelsius ?? 0, NamedSkies.OrDefault(Options.Sky));
 
-    /// <summary>A quantity in ADU as the user reads it.</summary>
+    /// <summary>Converts a quantity in ADU to the unit shown to the user.</summary>
     public Measurement Measured(double adu, double uncertainty, long samples, string method) =>
         new(adu * PerAdu, uncertainty * PerAdu, Unit, samples, method);
 

@@ -6,11 +6,11 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <summary>Temperatures at which several profiles can be compared.</summary>
 internal static class CommonTemperature
 {
-    private const double Same = 0.5; // °C: the tolerance within which frames are pooled
+    private const double Same = 0.5; // °C; the same tolerance within which frames are pooled
 
     /// <summary>
-    /// For the dark current: the one asked for, else the last profile's reference when all measured there, else the
-    /// middle of what all measured; null when there is none.
+    /// For the dark current: the temperature asked for; else the last profile's reference if all profiles cover it;
+    /// else the middle of their common range; null when there is none.
     /// </summary>
     public static double? OfDark(MatchedMode mode, DriftOptions options, List<Finding> findings)
     {
@@ -26,7 +26,7 @@ internal static class CommonTemperature
         ];
         if (without.Length > 0)
         {
-            // a law in ADU is there: only the gain is lacking
+            // the law exists in ADU; only the gain is missing
             int[] inAdu =
             [
                 .. without.Where(i =>
@@ -66,8 +66,8 @@ internal static class CommonTemperature
     }
 
     /// <summary>
-    /// For hot pixels and glow, which hold at each profile's own reference: that temperature when it is the same in
-    /// all; null else.
+    /// For hot pixels and glow, which hold at each profile's own reference: that temperature if it is the same in all;
+    /// otherwise null.
     /// </summary>
     public static double? OfPattern(MatchedMode mode, List<Finding> findings)
     {
@@ -87,8 +87,8 @@ internal static class CommonTemperature
             new Finding(
                 FindingCodes.PatternTemperaturesApart,
                 Severity.Warning,
-                $"Hot pixels and glow at {mode.Name} were not compared: they hold at "
-                    + $"{Plain.Celsius(references.Min()!.Value)} in one profile and at "
+                $"Hot pixels and glow at {mode.Name} were not compared: they refer to "
+                    + $"{Plain.Celsius(references.Min()!.Value)} in one profile and to "
                     + $"{Plain.Celsius(references.Max()!.Value)} in another. Characterise all sessions at one reference "
                     + "temperature."
             )

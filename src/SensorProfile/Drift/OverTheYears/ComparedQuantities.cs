@@ -8,11 +8,11 @@ using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>Reads from a mode of a profile what is compared over the years.</summary>
+/// <summary>Reads from a mode of a profile the quantities that are compared over the years.</summary>
 internal static class ComparedQuantities
 {
     /// <summary>
-    /// Names of quantities that change with the gain when it is measured wrongly: those in electrons.
+    /// Names of the quantities in electrons, which change when the gain is measured wrongly.
     /// </summary>
     public static readonly IReadOnlySet<string> InElectrons = new HashSet<string>
     {
@@ -22,11 +22,12 @@ internal static class ComparedQuantities
         QuantityNames.DarkRateByPixel,
     };
 
-    /// <summary>What the mode offers.</summary>
-    /// <param name="mode">The mode.</param> <param name="codeStep">ADU between usable codes.</param>
-    /// <param name="commonTemperature">For the dark current, °C; null when there is none.</param>
-    /// <param name="patternTemperature">At which hot pixels and glow of all profiles hold, °C; null when they
-    /// differ.</param>
+    /// <summary>Reads the quantities that the mode has.</summary>
+    /// <param name="mode">The mode.</param>
+    /// <param name="codeStep">ADU between usable codes.</param>
+    /// <param name="commonTemperature">Temperature for the dark current, °C; null when there is none.</param>
+    /// <param name="patternTemperature">Temperature at which hot pixels and glow of all profiles hold, °C; null when
+    /// they differ.</param>
     /// <param name="options">Thresholds.</param>
     public static IReadOnlyList<Quantity> Read(
         ModeProfile mode,
@@ -51,7 +52,7 @@ internal static class ComparedQuantities
                 );
         }
         double code = codeStep / Math.Sqrt(12);
-        // the level wanders from frame to frame without any ageing
+        // the level drifts from frame to frame without any ageing
         Add(QuantityNames.BiasLevel, mode.BiasLevel, double.Hypot(mode.FixedPattern?.BiasStability?.Value ?? 0, code));
         Add(QuantityNames.ReadNoise, mode.ReadNoise ?? mode.ReadNoiseAdu);
         Add(QuantityNames.Gain, mode.Gain);
@@ -121,8 +122,9 @@ internal static class ComparedQuantities
     }
 
     /// <summary>
-    /// The count with what the session's temperature and gain may have done to it: N above r at a sensor δ warmer is N
-    /// above r·2^(−δ/ΔT₂), so d ln N/dT = κ·ln 2/ΔT₂ with κ = −d ln N/d ln r; an error of the gain moves r as well.
+    /// The count, with the effects that the session's temperature and gain may have on it: N above r at a sensor δ
+    /// warmer is N above r·2^(−δ/ΔT₂), so d ln N/dT = κ·ln 2/ΔT₂ with κ = −d ln N/d ln r; an error of the gain moves r
+    /// as well.
     /// </summary>
     private static Quantity Count(
         ModeProfile mode,
@@ -147,7 +149,9 @@ internal static class ComparedQuantities
         );
     }
 
-    /// <summary>κ = −d ln N/d ln r from the counts on both sides of a rate; that of one side at an end.</summary>
+    /// <summary>
+    /// κ = −d ln N/d ln r from the counts on both sides of a rate, or on one side at an end of the curve.
+    /// </summary>
     internal static double Steepness(IReadOnlyList<HotPixelCount> curve, double rate)
     {
         HotPixelCount[] ascending = [.. curve.Where(c => c.Threshold > 0).OrderBy(c => c.Threshold)];
@@ -163,7 +167,7 @@ internal static class ComparedQuantities
     }
 
     /// <summary>
-    /// Pixels above a rate, read from the curve in log-log between its thresholds; null outside them.
+    /// Number of pixels above a rate, interpolated in log-log between the curve's thresholds; null outside them.
     /// </summary>
     internal static long? CountAbove(IReadOnlyList<HotPixelCount> curve, double rate)
     {

@@ -6,20 +6,20 @@ namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Is my sensor ageing?</summary>
 /// <remarks>
-/// A temperature probe that drifted is no change of the
-/// sensor: dark current, glow and counts of hot pixels are then compared at one temperature of the sensor.
+/// A drifted temperature probe is not a change of the sensor: dark current, glow and hot-pixel counts are then compared
+/// at one temperature of the sensor.
 /// </remarks>
 public sealed record DriftAnswer : Answer
 {
     /// <summary>
-    /// Whether profiles of one sensor could be compared; the command ends with exit code 1 where not.
+    /// Whether profiles of one sensor could be compared; if not, the command ends with exit code 1.
     /// </summary>
     internal bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
 
     /// <summary>The verdict.</summary>
     public required DriftVerdict Outcome { get; init; }
 
-    /// <summary>Why it cannot be told; null when it can, and for two sensors.</summary>
+    /// <summary>Why nothing can be told; null when it can, and for two sensors.</summary>
     internal DriftGap? Gap { get; init; }
 
     /// <summary>Profiles of another sensor under the same name; empty when there are none.</summary>
@@ -28,16 +28,16 @@ public sealed record DriftAnswer : Answer
     /// <summary>Years from the first to the last profile.</summary>
     public double Years { get; init; }
 
-    /// <summary>Chance that the answer calls a sensor changed in which nothing did.</summary>
+    /// <summary>Probability of calling an unchanged sensor changed.</summary>
     internal double Significance { get; init; }
 
-    /// <summary>Kinds of frames to take again; empty when nothing needs to be.</summary>
+    /// <summary>Kinds of frames to take again; empty when none are needed.</summary>
     internal IReadOnlyList<RetakeKind> Retake { get; init; } = [];
 
     /// <summary>The profiles that were compared, oldest first.</summary>
     public IReadOnlyList<string> Compared { get; init; } = [];
 
-    /// <summary>When the frames of each of them were taken.</summary>
+    /// <summary>When the frames of each profile were taken.</summary>
     public IReadOnlyList<DateTimeOffset> Dates { get; init; } = [];
 
     /// <summary>The camera, as the last profile names it; empty when nothing could be compared.</summary>
@@ -61,6 +61,6 @@ public sealed record DriftAnswer : Answer
     /// <summary>Probe or ageing, for every mode whose dark currents could be compared.</summary>
     internal IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
 
-    /// <summary>When the present darks will no longer do; empty with fewer than three dates.</summary>
+    /// <summary>When the present darks will no longer be good enough; empty with fewer than three dates.</summary>
     internal IReadOnlyList<LibraryForecast> Library { get; init; } = [];
 }

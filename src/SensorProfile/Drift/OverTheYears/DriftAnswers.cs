@@ -7,7 +7,7 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <summary>Turns a comparison into an answer.</summary>
 internal static class DriftAnswers
 {
-    /// <summary>Too little to compare.</summary>
+    /// <summary>The answer when there is too little to compare.</summary>
     public static DriftAnswer CannotTell(
         DriftGap gap,
         IReadOnlyList<ProfileOnDisk> kept,
@@ -23,7 +23,7 @@ internal static class DriftAnswers
             Findings = findings,
         };
 
-    /// <summary>Two sensors under one name: nothing can be said of ageing.</summary>
+    /// <summary>The answer for two sensors under one name: nothing can be said about ageing.</summary>
     public static DriftAnswer AnotherSensor(
         IReadOnlyList<ProfileOnDisk> kept,
         IReadOnlyList<RejectedFile> others,
@@ -40,7 +40,7 @@ internal static class DriftAnswers
             Findings = findings,
         };
 
-    /// <summary>What was compared, mode by mode.</summary>
+    /// <summary>The answer from the modes that were compared.</summary>
     public static DriftAnswer Build(
         IReadOnlyList<ProfileOnDisk> kept,
         IReadOnlyList<RejectedFile> refused,

@@ -8,25 +8,25 @@ namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Compares profiles of one camera over the years: is the sensor ageing?</summary>
 /// <remarks>
-/// Each quantity of the last profile is compared with the first: z = Δ/√(u₁² + u₂²), where u holds what varies from
-/// night to night as well. From three dates on a weighted
-/// straight line gives the change per year. All tests of all modes share one chance of a false alarm by Holm's
-/// step-down rule (1979, Scand. J. Stat. 6, 65), which holds
-/// however the quantities hang together; those in electrons share their session's gain, whose doubt is part of each.
+/// Each quantity of the last profile is compared with the first: z = Δ/√(u₁² + u₂²), where u includes the
+/// night-to-night variation. With three or more dates, a weighted straight line gives the change per year. All tests of
+/// all modes share one probability of a false alarm by Holm's step-down rule (1979, Scand. J. Stat. 6, 65), which holds
+/// however the quantities are correlated; those in electrons share their session's gain, whose uncertainty is part of
+/// each.
 /// </remarks>
 public static class DriftComparison
 {
-    /// <summary>Compares profiles and, where maps stand beside them, their hot pixels one by one.</summary>
+    /// <summary>Compares profiles and, if they come with maps, their hot pixels one by one.</summary>
     /// <param name="profiles">Two or more, in any order.</param>
     /// <param name="options">Significance, temperatures, the stack that the dark library serves.</param>
-    /// <param name="refused">Files that could not even be read; they are named in the answer.</param>
+    /// <param name="refused">Files that could not be read; the answer names them.</param>
     public static DriftAnswer Run(
         IReadOnlyList<ProfileOnDisk> profiles,
         DriftOptions? options = null,
         IReadOnlyList<RejectedFile>? refused = null
     ) => Run(profiles, PixelRates.Read, options, refused);
 
-    /// <summary>The same with maps from anywhere.</summary>
+    /// <summary>The same, with maps from any source.</summary>
     internal static DriftAnswer Run(
         IReadOnlyList<ProfileOnDisk> profiles,
         Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps,
@@ -60,7 +60,7 @@ public static class DriftComparison
         ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
         if (probes.Any(ProbeMoved))
         {
-            // ageing is what is left once the probe's error is taken out
+            // ageing is what is left after correcting for the probe
             judged = Judge([.. raw.Select(m => WithoutProbeError(m, raw, probes))], options.Significance);
             probes = [.. probes.Select(p => Settled(p, probes, judged))];
         }
@@ -70,7 +70,7 @@ public static class DriftComparison
         return DriftAnswers.Build(kept, left, judged, probes, library, findings, options);
     }
 
-    /// <summary>Holm's rule over every change and every trend of every mode.</summary>
+    /// <summary>Applies Holm's rule to every change and every trend of every mode.</summary>
     private static ModeComparison[] Judge(ModeComparison[] modes, double significance)
     {
         double[] adjusted = HolmAdjustment.Adjust([
@@ -114,7 +114,7 @@ public static class DriftComparison
         )
             return null;
         bool changed = DarkChanged(mode);
-        // the surer of the two
+        // keeps the more certain of the two
         DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRateByPixel) ?? dark;
         return ProbeTest.Judge(
             mode.Mode,
@@ -136,7 +136,7 @@ public static class DriftComparison
         mode.Changes.Any(c => IsDark(c.Quantity) && c.Changed) || mode.Trends.Any(t => IsDark(t.Quantity) && t.Changed);
 
     /// <summary>
-    /// The probe is the camera's: a mode without maps takes its error from another mode of the same sessions.
+    /// The probe belongs to the camera: a mode without maps takes its error from another mode of the same sessions.
     /// </summary>
     private static ModeComparison WithoutProbeError(ModeComparison mode, ModeComparison[] all, ProbeOrAgeing[] probes)
     {
@@ -154,7 +154,7 @@ public static class DriftComparison
     private static bool SameSessions(ModeComparison a, ModeComparison b) =>
         a.Mode.Members.Select(m => m.Profile.File).SequenceEqual(b.Mode.Members.Select(m => m.Profile.File));
 
-    /// <summary>Verdict and corrected comparison say the same.</summary>
+    /// <summary>Makes the verdict agree with the corrected comparison.</summary>
     private static ProbeOrAgeing Settled(ProbeOrAgeing probe, ProbeOrAgeing[] all, ModeComparison[] judged)
     {
         ModeComparison mode = judged.Single(m => m.Mode.Name == probe.Mode);
@@ -196,8 +196,8 @@ public static class DriftComparison
             yield return new Finding(
                 FindingCodes.DateOfProfile,
                 Severity.Note,
-                "Frames without a date: the day on which the profile was made stands for the day of the "
-                    + "frames; check that they are close.",
+                "Frames without a date: the day of the profile was used as the day of the frames; check "
+                    + "that they are close.",
                 [.. undated.Select(p => p.File)]
             );
         string[] versions = [.. kept.Select(p => p.Profile.Software.Version).Distinct()];
@@ -207,7 +207,7 @@ public static class DriftComparison
                 Severity.Note,
                 "The profiles were made by different versions of this program "
                     + $"({string.Join(", ", versions)}): where a change matters, characterise the old frames again "
-                    + "with the present one."
+                    + "with the current one."
             );
     }
 }

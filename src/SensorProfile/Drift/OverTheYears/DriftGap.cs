@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>Why nothing can be said of ageing.</summary>
+/// <summary>Why nothing can be said about ageing.</summary>
 internal enum DriftGap
 {
     /// <summary>Fewer than two profiles of one camera.</summary>

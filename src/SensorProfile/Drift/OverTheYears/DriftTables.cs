@@ -6,13 +6,14 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>A comparison as tables: RFC 4180, invariant numbers.</summary>
+/// <summary>Writes a comparison as CSV tables: RFC 4180, invariant numbers.</summary>
 internal static class DriftTables
 {
     private static readonly CsvConfiguration Format = new(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
 
     /// <summary>First against last profile, then the slopes per year, one line each.</summary>
-    /// <param name="answer">The comparison.</param> <param name="writer">Where to.</param>
+    /// <param name="answer">The comparison.</param>
+    /// <param name="writer">Target.</param>
     public static void WriteChanges(DriftAnswer answer, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -73,7 +74,8 @@ internal static class DriftTables
     }
 
     /// <summary>Every hot pixel that changed.</summary>
-    /// <param name="answer">The comparison.</param> <param name="writer">Where to.</param>
+    /// <param name="answer">The comparison.</param>
+    /// <param name="writer">Target.</param>
     public static void WritePixels(DriftAnswer answer, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(answer);

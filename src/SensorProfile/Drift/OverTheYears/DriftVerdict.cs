@@ -6,10 +6,10 @@ public enum DriftVerdict
     /// <summary>Too little to compare.</summary>
     CannotTell,
 
-    /// <summary>Something changed beyond the errors, the error of the temperature probe taken out.</summary>
+    /// <summary>Something changed beyond the errors, even after correcting for the temperature probe.</summary>
     Changed,
 
-    /// <summary>Nothing did; the temperature probe may have drifted.</summary>
+    /// <summary>Nothing changed; the temperature probe may have drifted.</summary>
     Unchanged,
 
     /// <summary>The profiles are of two sensors.</summary>

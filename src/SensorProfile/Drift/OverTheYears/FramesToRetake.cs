@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>What follows from a comparison: which frames to retake.</summary>
+/// <summary>The frames to retake that follow from a comparison.</summary>
 internal static class FramesToRetake
 {
     private static readonly string[] OfDarks =

@@ -3,7 +3,7 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>
-/// Warns when quantities in electrons moved together with the gain and not in ADU: then the gain's flats changed, not
+/// Warns when quantities in electrons moved with the gain but not in ADU: then the flats behind the gain changed, not
 /// the sensor.
 /// </summary>
 internal static class GainFinding
@@ -34,7 +34,7 @@ internal static class GainFinding
     }
 
     /// <summary>
-    /// Whether the quantity's ratio is that of the gain, the gain's own doubt taken out of the quantity's.
+    /// Whether the quantity's ratio equals that of the gain, without the gain's share in the quantity's uncertainty.
     /// </summary>
     private static bool Same(DriftChange gain, DriftChange other)
     {

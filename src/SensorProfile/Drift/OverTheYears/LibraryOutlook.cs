@@ -8,18 +8,17 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>
-/// When darks taken at the last date will cost a stack more than its limits allow, if the trend goes on.
+/// When darks taken at the last date will cost a stack more than its limits allow, if the trend continues.
 /// </summary>
 /// <remarks>
-/// Dark current that has grown by a factor f since the darks were taken leaves the residual of darks that are ΔT₂·log₂
-/// f too cold; so the factor that is allowed is 2^(δ/ΔT₂) with
-/// δ the tolerance of the dark matching on the cold side (typical pixels, hot pixels, glow and level, whichever comes
-/// first). New hot pixels are counted apart: the library
-/// lacks them all, and they may be no more than the accepted share of the pixels.
+/// Dark current that has grown by a factor f since the darks were taken leaves the same residual as darks that are
+/// ΔT₂·log₂ f too cold; so the allowed factor is 2^(δ/ΔT₂), δ the cold-side tolerance of the dark matching (typical
+/// pixels, hot pixels, glow or level, whichever fails first). New hot pixels are counted separately: the library lacks
+/// them all, and they may not exceed the accepted share of the pixels.
 /// </remarks>
 internal static class LibraryOutlook
 {
-    private const double FarAway = 100; // years: nobody plans farther
+    private const double FarAway = 100; // years; nobody plans further ahead
 
     /// <summary>
     /// The forecast for one mode; null when the stack cannot be judged from the profile (a finding says why).
@@ -88,7 +87,7 @@ internal static class LibraryOutlook
                 new Finding(
                     FindingCodes.LibraryNotJudged,
                     Severity.Note,
-                    $"How long the present darks will do was not worked out: {refusal.Message}"
+                    $"How long the present darks will stay good was not worked out: {refusal.Message}"
                 )
             );
             return null;

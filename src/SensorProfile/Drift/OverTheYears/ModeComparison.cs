@@ -5,7 +5,7 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>
-/// Compares one mode over all its profiles; what is judged together with other modes is judged later.
+/// Compares one mode over all its profiles; tests that all modes share are judged later.
 /// </summary>
 internal sealed record ModeComparison
 {
@@ -21,17 +21,17 @@ internal sealed record ModeComparison
 
     public HotPixelDrift? HotPixels { get; init; }
 
-    /// <summary>Doubling temperature of a pixel from the first profile's maps, °C.</summary>
+    /// <summary>Doubling temperature of a pixel in the first profile's maps, °C.</summary>
     public Func<int, double> DoublingOf { get; init; } = _ => double.NaN;
 
-    /// <summary>Where the last profile's maps had to be brought to the first's temperature, the step, °C.</summary>
+    /// <summary>Temperature step by which the last profile's maps were moved to match the first, °C.</summary>
     public double Shift { get; init; }
 
-    /// <summary>The quantities of every member, as measured at the readings of the probe.</summary>
+    /// <summary>The quantities of every member, as measured at the temperatures the probe read.</summary>
     private IReadOnlyList<Quantity>[] Sessions { get; init; } = [];
 
     /// <summary>
-    /// By how much warmer the sensor was than in the first session at the same reading, by member; empty without maps.
+    /// How much warmer the sensor was than in the first session at the same reading, by member; empty without maps.
     /// </summary>
     public IReadOnlyDictionary<int, HotPixelStep> Steps { get; private init; } = new Dictionary<int, HotPixelStep>();
 
@@ -77,10 +77,10 @@ internal sealed record ModeComparison
     }
 
     /// <summary>
-    /// The same at one temperature of the sensor, the error of the temperature probe taken out of dark current and
-    /// glow.
+    /// The same comparison at one temperature of the sensor: dark current and glow are corrected for the error of the
+    /// temperature probe.
     /// </summary>
-    /// <param name="steps">By member; those of another mode of the same sessions where this one has none.</param>
+    /// <param name="steps">Steps by member; from another mode of the same sessions when this one has none.</param>
     public ModeComparison WithoutProbeError(IReadOnlyDictionary<int, HotPixelStep> steps)
     {
         DriftChange[] pixelwise =
@@ -92,11 +92,11 @@ internal sealed record ModeComparison
     }
 
     /// <summary>
-    /// Changes and trends; counts of hot pixels at one temperature of the sensor wherever that is known.
+    /// Changes and trends; hot-pixel counts at one temperature of the sensor if it is known.
     /// </summary>
     private ModeComparison Compared(bool probeMoved)
     {
-        // one session without its step would be compared at another temperature: all or none
+        // one session without a step would be compared at another temperature: all or none
         bool known = Enumerable.Range(0, Sessions.Length).All(Steps.ContainsKey);
         double typical = DarkTemperature is double celsius
             ? ProbeTest.DoublingAt(Mode.Mode(Sessions.Length - 1), celsius)
@@ -160,7 +160,7 @@ internal sealed record ModeComparison
         {
             return ComparedQuantities.Read(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
         }
-        catch (ArgumentException problem) // a law this program does not know, or one without its covariance
+        catch (ArgumentException problem) // an unknown law, or one without its covariance
         {
             findings.Add(
                 new Finding(
@@ -228,7 +228,7 @@ internal sealed record ModeComparison
     }
 
     /// <summary>
-    /// What the matched pixels add to the tests: more born than healed, and a patch that chance does not make.
+    /// Tests that the matched pixels add: more new than healed, and a patch that chance does not explain.
     /// </summary>
     private static IEnumerable<DriftChange> Pixelwise(string mode, HotPixelDrift hot)
     {

@@ -4,25 +4,25 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>
-/// Brings what a session measured at one reading of the temperature probe to one temperature of the sensor.
+/// Converts quantities measured at one reading of the temperature probe to one temperature of the sensor.
 /// </summary>
 /// <remarks>
-/// The hot pixels say that the sensor was δ warmer than in the first session. Dark rates and glow are divided by
-/// 2^(δ/ΔT₂), counts of hot pixels by what the same step does to the number above a threshold. The hot pixels carry
-/// the session's gain and its temperature as the other pixels of the same maps do: what both share leaves the
-/// uncertainty, and the scatter of the step joins it.
+/// The hot pixels show that the sensor was δ warmer than in the first session. Dark rates and glow are divided by
+/// 2^(δ/ΔT₂), counts of hot pixels by the effect of the same step on the number above a threshold. The hot pixels carry
+/// the session's gain and temperature just as the other pixels of the same maps do: the shared part leaves the
+/// uncertainty, and the scatter of the step enters it.
 /// </remarks>
 internal static class ProbeCorrection
 {
-    private const double MinOwn = 0.01; // share of a variance that is never taken for shared
+    private const double MinOwn = 0.01; // share of a variance that always counts as unshared
 
-    /// <summary>The quantities at the temperature that the sensor had in the first session.</summary>
-    /// <param name="session">As measured at the reading.</param>
-    /// <param name="mode">Of the session.</param>
-    /// <param name="step">δ against the first session.</param>
-    /// <param name="lawDoubt">Doubt of the step from maps that were moved in temperature, °C.</param>
+    /// <summary>Converts the quantities to the sensor temperature of the first session.</summary>
+    /// <param name="session">Quantities as measured at the reading.</param>
+    /// <param name="mode">Mode of the session.</param>
+    /// <param name="step">Step δ relative to the first session.</param>
+    /// <param name="lawDoubt">Uncertainty of the step from maps that were moved in temperature, °C.</param>
     /// <param name="typicalDoubling">ΔT₂ of the typical pixel, °C.</param>
-    /// <param name="repeatability">Of a session's temperature, °C.</param>
+    /// <param name="repeatability">Repeatability of a session's temperature, °C.</param>
     /// <param name="probeMoved">Whether dark rates and glow are corrected too; counts always are.</param>
     public static IReadOnlyList<Quantity> Correct(
         IReadOnlyList<Quantity> session,
@@ -34,7 +34,7 @@ internal static class ProbeCorrection
         bool probeMoved
     )
     {
-        // a step is no surer than the doubling temperatures it is made of
+        // a step is no more certain than the doubling temperatures behind it
         double own = Math.Sqrt(
             step.OwnError * step.OwnError + lawDoubt * lawDoubt + Math.Pow(HotPixelStep.DoublingDoubt * step.Celsius, 2)
         );
@@ -46,7 +46,7 @@ internal static class ProbeCorrection
                 : !probeMoved ? q
                 : q.Name switch
                 {
-                    // from levels, whose own errors need not follow those of the maps: nothing is taken for shared
+                    // from levels, whose errors need not follow those of the maps: nothing counts as shared
                     QuantityNames.DarkRate => Rate(q, typicalDoubling, step.Celsius, own, 0),
                     QuantityNames.DarkRateByPixel => Rate(
                         q,

@@ -4,7 +4,7 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>Tells a temperature probe that drifted from dark current that did.</summary>
+/// <summary>Tells a drifted temperature probe from a real change of the dark current.</summary>
 internal static class ProbeTest
 {
     private const double Sure = 2.5758293035489; // 99 % two-sided
@@ -14,10 +14,10 @@ internal static class ProbeTest
     /// <param name="dark">Change of the typical dark rate.</param>
     /// <param name="match">Matched hot pixels; null without maps.</param>
     /// <param name="celsius">Temperature of the dark rates.</param>
-    /// <param name="doublingOf">Doubling temperature of a pixel from the maps, °C; not a number when unknown.</param>
-    /// <param name="options">Repeatability.</param>
-    /// <param name="shift">°C by which the last maps were moved to the first's temperature; the laws' own doubt makes a
-    /// doubt of the step.</param>
+    /// <param name="doublingOf">Doubling temperature of a pixel from the maps, °C; NaN when unknown.</param>
+    /// <param name="options">Supplies the repeatability of a session's temperature.</param>
+    /// <param name="shift">Temperature step by which the last maps were moved to match the first, °C; the uncertainty
+    /// of the laws makes it uncertain.</param>
     public static ProbeOrAgeing Judge(
         MatchedMode mode,
         DriftChange dark,
@@ -41,7 +41,7 @@ internal static class ProbeTest
                 dark.From.StandardUncertainty / dark.From.Value,
                 dark.To.StandardUncertainty / dark.To.Value
             );
-        // the hot pixels share the session's gain and its temperature
+        // the hot pixels share the session's gain and temperature
         double shared = double.Hypot(nightly, scale * gain);
         double own = Math.Sqrt(Math.Max(all * all - shared * shared, 0.01 * all * all));
         var step = new Measurement(
@@ -69,7 +69,7 @@ internal static class ProbeTest
             "median ΔT₂·log₂ of the ratios of the hot pixels, each by its own law"
         );
         bool probeMoved = Math.Abs(h.Celsius) > Sure * hotStep.StandardUncertainty;
-        // both steps are no surer than the doubling temperatures they are made of
+        // neither step is more certain than the doubling temperatures behind it
         double ofLaws = HotPixelStep.DoublingDoubt * Math.Max(Math.Abs(step.Value), Math.Abs(h.Celsius));
         bool apart =
             Math.Abs(step.Value - h.Celsius)
@@ -88,10 +88,11 @@ internal static class ProbeTest
         };
 
     /// <summary>
-    /// The verdict that goes with what is left of the dark current once the probe's error is taken out.
+    /// The verdict that agrees with the change left in the dark current after correcting for the probe.
     /// </summary>
-    /// <param name="judged">From the steps alone.</param>
-    /// <param name="darkChanged">Whether the corrected dark current changed, all tests of the answer together.</param>
+    /// <param name="judged">Verdict from the steps alone.</param>
+    /// <param name="darkChanged">Whether the corrected dark current changed, judged over all tests of the
+    /// answer.</param>
     public static ProbeOrAgeing Settled(ProbeOrAgeing judged, bool darkChanged) =>
         (judged.Verdict, darkChanged) switch
         {

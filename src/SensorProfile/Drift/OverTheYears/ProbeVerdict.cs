@@ -3,7 +3,7 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <summary>Which of the two changed: the temperature probe or the dark current.</summary>
 internal enum ProbeVerdict
 {
-    /// <summary>Neither, beyond the errors.</summary>
+    /// <summary>Neither, within the errors.</summary>
     None,
 
     /// <summary>The probe alone.</summary>
@@ -19,12 +19,12 @@ internal enum ProbeVerdict
     CannotTell,
 }
 
-/// <summary>Why hot pixels cannot tell a probe that drifted from ageing.</summary>
+/// <summary>Why hot pixels cannot tell a drifted probe from ageing.</summary>
 internal enum ProbeGap
 {
-    /// <summary>The maps of both profiles are not there.</summary>
+    /// <summary>One of the profiles, or both, has no maps.</summary>
     NoMaps,
 
-    /// <summary>Too few hot pixels were seen well in both profiles.</summary>
+    /// <summary>Too few hot pixels were measured well in both profiles.</summary>
     FewHotPixels,
 }

@@ -1,10 +1,10 @@
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>How the compared quantities are called in a sentence.</summary>
+/// <summary>Names of the compared quantities in a sentence.</summary>
 internal static class QuantityWords
 {
-    /// <summary>"darkRate" becomes "the dark current"; a name that is not known stays as it is.</summary>
-    /// <param name="quantity">As in profile.json.</param>
+    /// <summary>"darkRate" becomes "the dark current"; an unknown name stays as it is.</summary>
+    /// <param name="quantity">Name as in profile.json.</param>
     public static string WithArticle(string quantity) =>
         quantity switch
         {
@@ -31,7 +31,7 @@ internal static class QuantityWords
         };
 
     /// <summary>"darkRate" becomes "Dark current".</summary>
-    /// <param name="quantity">As in profile.json.</param>
+    /// <param name="quantity">Name as in profile.json.</param>
     public static string Heading(string quantity)
     {
         string name = WithArticle(quantity);

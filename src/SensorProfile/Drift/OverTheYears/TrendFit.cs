@@ -3,7 +3,7 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift.OverTheYears;
 
-/// <summary>The weighted straight line through a quantity's dates.</summary>
+/// <summary>Fits a weighted straight line through a quantity's dates.</summary>
 internal static class TrendFit
 {
     internal const double DaysPerYear = 365.25;
@@ -11,9 +11,10 @@ internal static class TrendFit
     private const double Bent = 0.05;
 
     /// <summary>The trend; null with fewer than three dates or no spread in time.</summary>
-    /// <remarks>Where the points scatter more than their uncertainties allow (χ² test at 5 %), the slope's uncertainty
-    /// is multiplied by √(χ²/ν) (Birge 1932) and judged by
-    /// Student's t with ν degrees of freedom.</remarks>
+    /// <remarks>
+    /// Where the points scatter more than their uncertainties allow (χ² test at 5 %), the slope's uncertainty is
+    /// multiplied by √(χ²/ν) (Birge 1932) and the slope is judged by Student's t with ν degrees of freedom.
+    /// </remarks>
     public static DriftTrend? Fit(string quantity, string mode, IReadOnlyList<TrendPoint> points)
     {
         if (points.Count < 3)
@@ -63,7 +64,7 @@ internal static class TrendFit
                 .Range(0, 2 * ForecastSteps + 1)
                 .Select(i =>
                 {
-                    // from the first date to as far beyond the last one
+                    // from the first date to as far again beyond the last one
                     double year = firstYear * (1 - (double)i / ForecastSteps);
                     (double value, double u) = line.At(year);
                     return new ForecastPoint(

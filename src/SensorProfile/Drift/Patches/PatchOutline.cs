@@ -52,8 +52,8 @@ internal static class PatchOutline
     }
 
     /// <summary>
-    /// "near the lower left corner", by thirds of the frame; the first row of the file is the upper one, as everywhere
-    /// in reports.
+    /// "near the lower left corner", by thirds of the frame; the first row of the file is at the top, as everywhere in
+    /// reports.
     /// </summary>
     internal static string Where(double x, double y, int width, int height)
     {

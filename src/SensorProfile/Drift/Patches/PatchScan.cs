@@ -1,12 +1,11 @@
 namespace SensorProfile.Drift.Patches;
 
-/// <summary>Finds places where points stand closer together than chance allows.</summary>
+/// <summary>Finds places where points lie closer together than chance allows.</summary>
 /// <remarks>
 /// Scan statistic of Kulldorff 1997 (Commun. Stat. Theory Methods 26, 1481): square windows of several sizes slide over
-/// the sensor; the window with the largest likelihood ratio
-/// n·ln(n/μ) + (N − n)·ln((N − n)/(N − μ)), μ = N·area share, n above μ, is compared with the largest of random layouts
-/// of the same N points (Monte Carlo, seeded), so that looking
-/// everywhere is paid for. Points of a found patch are taken away and the rest is scanned again.
+/// the sensor; the largest likelihood ratio n·ln(n/μ) + (N − n)·ln((N − n)/(N − μ)), μ = N·area share, n above μ, is
+/// compared with the largest in random layouts of the same N points (Monte Carlo, seeded), which accounts for looking
+/// everywhere. The points of a patch that was found are removed and the rest is scanned again.
 /// </remarks>
 internal static class PatchScan
 {
@@ -16,9 +15,12 @@ internal static class PatchScan
     private const double Significant = 0.01,
         EulerGamma = 0.5772156649015329;
 
-    /// <summary>The patches, the surest first.</summary>
-    /// <param name="points">New hot pixels.</param> <param name="width">px.</param> <param name="height">px.</param>
-    /// <param name="layouts">Random layouts.</param> <param name="seed">Their seed.</param>
+    /// <summary>The patches, most significant first.</summary>
+    /// <param name="points">New hot pixels.</param>
+    /// <param name="width">Width, px.</param>
+    /// <param name="height">Height, px.</param>
+    /// <param name="layouts">Number of random layouts.</param>
+    /// <param name="seed">Seed of the layouts.</param>
     public static IReadOnlyList<GrowingPatch> Find(
         IReadOnlyList<OutlinePoint> points,
         int width,
@@ -43,9 +45,11 @@ internal static class PatchScan
         return found;
     }
 
-    /// <summary>Share of random layouts that are as dense; where none is, the tail of the Gumbel distribution that
-    /// their maxima follow (Abrams, Kleinman and Kulldorff 2010,
-    /// Int. J. Health Geogr. 9, 61), because a share of none says no more than "fewer than one in so many".</summary>
+    /// <summary>
+    /// Share of random layouts that are as dense; where there is none, the tail of the Gumbel distribution that their
+    /// maxima follow (Abrams, Kleinman and Kulldorff 2010, Int. J. Health Geogr. 9, 61), because a share of zero only
+    /// says "fewer than one in so many".
+    /// </summary>
     private static double ChanceOf(double ratio, int count, ScanGrid grid, int layouts, int seed)
     {
         var random = new Random(seed);

@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.Patches;
 
-/// <summary>Cells of a sensor with running sums, so that any window is counted in four look-ups.</summary>
+/// <summary>Counts of points per cell as running sums, so that any window is counted with four look-ups.</summary>
 internal sealed class ScanGrid
 {
     private static readonly int[] Sizes = [1, 2, 3, 4, 6, 8, 12]; // sides of the windows, in cells
@@ -22,7 +22,7 @@ internal sealed class ScanGrid
 
     public int Height { get; }
 
-    /// <summary>The window with the largest likelihood ratio; the first one among equals.</summary>
+    /// <summary>The window with the largest likelihood ratio; the first of equals.</summary>
     public ScanWindow Densest(IReadOnlyList<OutlinePoint> points)
     {
         Fill(points);

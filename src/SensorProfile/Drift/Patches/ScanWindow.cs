@@ -1,6 +1,6 @@
 namespace SensorProfile.Drift.Patches;
 
-/// <summary>A window of the scan.</summary>
+/// <summary>A window of the scan statistic.</summary>
 /// <param name="X">First column, 0-based.</param>
 /// <param name="Y">First row, 0-based.</param>
 /// <param name="Width">px.</param>

@@ -15,7 +15,7 @@ internal static class CovarianceMatrix
         return scaled;
     }
 
-    /// <summary>Rows as read-only lists, the form in which profiles keep a covariance.</summary>
+    /// <summary>Rows as read-only lists, the form in which profiles store a covariance.</summary>
     public static IReadOnlyList<IReadOnlyList<double>> ToRows(double[,] covariance)
     {
         int n = covariance.GetLength(0),

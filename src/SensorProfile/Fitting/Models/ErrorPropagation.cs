@@ -10,10 +10,10 @@ internal static class ErrorPropagation
         for (int i = 0; i < sensitivities.Length; i++)
         for (int j = 0; j < sensitivities.Length; j++)
             variance += sensitivities[i] * covariance[i, j] * sensitivities[j];
-        return Math.Max(0, variance); // rounding may leave −1e-20 of a perfect correlation
+        return Math.Max(0, variance); // rounding may leave −1e-20 for a perfect correlation
     }
 
-    /// <summary>Value and standard uncertainty of f, sensitivities by central differences.</summary>
+    /// <summary>Value and standard uncertainty of f, with sensitivities by central differences.</summary>
     public static (double Value, double Uncertainty) Propagate(
         Func<double[], double> function,
         double[] values,
@@ -25,7 +25,7 @@ internal static class ErrorPropagation
     }
 
     /// <summary>
-    /// ∂f/∂x_i by central differences, step ∛ε of the value's size (of its uncertainty where the value is zero).
+    /// ∂f/∂x_i by central differences with a step of ∛ε times the value (times its uncertainty when the value is zero).
     /// </summary>
     public static double[] Sensitivities(Func<double[], double> function, double[] values, double[,] covariance)
     {

@@ -3,7 +3,7 @@ using MathNet.Numerics.LinearAlgebra.Factorization;
 
 namespace SensorProfile.Fitting.Models;
 
-/// <summary>Least-squares steps and covariances of a Jacobian by orthogonal factorisation.</summary>
+/// <summary>Least-squares steps and covariances from a Jacobian by orthogonal factorisation.</summary>
 internal static class HouseholderSolver
 {
     /// <summary>Solves min ‖r − Jδ‖² + ‖d·Dδ‖².</summary>
@@ -11,7 +11,7 @@ internal static class HouseholderSolver
     /// <param name="residual">r.</param>
     /// <param name="scale">Diagonal of D.</param>
     /// <param name="damping">d; 0 for an undamped Gauss–Newton step.</param>
-    /// <param name="predicted">By how much ‖r‖² falls if the model is linear: ‖Jδ‖² + 2d²‖Dδ‖².</param>
+    /// <param name="predicted">Predicted fall of ‖r‖² for a linear model: ‖Jδ‖² + 2d²‖Dδ‖².</param>
     public static double[] Damped(
         double[,] jacobian,
         double[] residual,

@@ -1,10 +1,9 @@
 namespace SensorProfile.Fitting.Models;
 
 /// <summary>Weighted nonlinear least squares by damped Gauss–Newton steps.</summary>
-/// <remarks>Each step solves min ‖r − Jδ‖² + λ‖Dδ‖² by orthogonal factorisation, D the column lengths of J, falling
-/// slowly (Moré 1978, Lecture Notes in
-/// Mathematics 630, 105), λ steered by the ratio of actual to predicted gain (Nielsen 1999, IMM-REP-1999-05). The
-/// library's own minimiser forms JᵀJ and loses
+/// <remarks>Each step solves min ‖r − Jδ‖² + λ‖Dδ‖² by orthogonal factorisation, with D the column lengths of J,
+/// allowed to fall only slowly (Moré 1978, Lecture Notes in Mathematics 630, 105), and λ controlled by the ratio of
+/// actual to predicted gain (Nielsen 1999, IMM-REP-1999-05). The minimiser of the numerics library forms JᵀJ and loses
 /// half of the digits on the harder NIST sets, hence this one.</remarks>
 internal sealed class LevenbergMarquardt
 {
@@ -79,7 +78,7 @@ internal sealed class LevenbergMarquardt
             double[] trial = [.. parameters.Zip(step, (p, s) => p + s)];
             double[] trialResidual = Residual(trial);
             double trialChiSquared = Square(trialResidual);
-            // Below rounding the gain is noise: the step is taken when it is negligible, and the search ends.
+            // A gain below rounding is noise: take the step if it is negligible, and stop.
             converged =
                 predicted <= 1e-15 * chiSquared
                 || parameters.Zip(step, (p, s) => Math.Abs(s) <= 1e-14 * Math.Abs(p)).All(b => b);
@@ -101,7 +100,7 @@ internal sealed class LevenbergMarquardt
         return Finish(parameters, residual, jacobian, converged, iteration);
     }
 
-    // The last digits: undamped steps for as long as each is smaller than the one before.
+    // Gets the last digits: undamped steps as long as each is smaller than the one before.
     private NonlinearFit Finish(
         double[] parameters,
         double[] residual,

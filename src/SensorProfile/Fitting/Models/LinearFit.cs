@@ -5,7 +5,7 @@ namespace SensorProfile.Fitting.Models;
 /// <param name="Covariance">Covariance when the stated uncertainties are taken as true ("absolute"): (XᵀWX)⁻¹, W =
 /// 1/u².</param>
 /// <param name="ChiSquared">Σ((y − Xp)/u)² at the minimum.</param>
-/// <param name="DegreesOfFreedom">Points less parameters.</param>
+/// <param name="DegreesOfFreedom">Points minus parameters.</param>
 /// <param name="Condition">Condition number of the weighted design with its columns scaled to unit length.</param>
 internal sealed record LinearFit(
     double[] Parameters,
@@ -16,7 +16,7 @@ internal sealed record LinearFit(
 )
 {
     /// <summary>
-    /// χ² per degree of freedom; 1 is expected when the stated uncertainties are right. Zero without degrees of
+    /// χ² per degree of freedom; expected to be 1 when the stated uncertainties are right. Zero without degrees of
     /// freedom.
     /// </summary>
     public double ReducedChiSquared => DegreesOfFreedom > 0 ? ChiSquared / DegreesOfFreedom : 0;

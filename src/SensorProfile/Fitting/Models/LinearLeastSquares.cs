@@ -5,9 +5,8 @@ namespace SensorProfile.Fitting.Models;
 
 /// <summary>Weighted linear least squares.</summary>
 /// <remarks>Minimises Σ((y − Xp)/u)² by a Householder QR factorisation of the weighted design, never by the normal
-/// equations, which square its
-/// condition number. Columns are scaled to unit length first. Covariance (RᵀR)⁻¹ = (XᵀWX)⁻¹ (Golub and Van Loan, Matrix
-/// Computations, ch. 5).</remarks>
+/// equations, which square the condition number. Columns are scaled to unit length first. Covariance (RᵀR)⁻¹ = (XᵀWX)⁻¹
+/// (Golub and Van Loan, Matrix Computations, ch. 5).</remarks>
 internal static class LinearLeastSquares
 {
     /// <summary>Fits y = Σ p_j·column_j.</summary>
@@ -16,7 +15,7 @@ internal static class LinearLeastSquares
     /// <param name="uncertainties">Standard uncertainties of y, all positive; empty for an unweighted fit (all
     /// 1).</param>
     /// <exception cref="ArgumentException">Lengths differ, an uncertainty is not positive, there are fewer points than
-    /// parameters, or columns depend on each other.</exception>
+    /// parameters, or columns are linearly dependent.</exception>
     public static LinearFit Fit(
         IReadOnlyList<double[]> columns,
         ReadOnlySpan<double> y,
@@ -61,7 +60,7 @@ internal static class LinearLeastSquares
                 nameof(weighted)
             );
         var scaled = qr.Solve(target);
-        // One refinement: the residual of the first solution is solved for again.
+        // One step of iterative refinement: solve again for the residual of the first solution.
         scaled += qr.Solve(target - weighted * scaled);
         var residual = target - weighted * scaled;
         var inverse = qr.R.Inverse();

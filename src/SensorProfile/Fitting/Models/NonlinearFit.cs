@@ -5,8 +5,9 @@ namespace SensorProfile.Fitting.Models;
 /// <param name="Covariance">(JᵀWJ)⁻¹ at the minimum, the stated uncertainties taken as true; infinite where a parameter
 /// has no effect.</param>
 /// <param name="ChiSquared">Σ((y − f)/u)² at the minimum.</param>
-/// <param name="DegreesOfFreedom">Points less parameters.</param>
-/// <param name="Converged">The gradient vanished within rounding, or no step could improve the fit further.</param>
+/// <param name="DegreesOfFreedom">Points minus parameters.</param>
+/// <param name="Converged">Whether the gradient vanished within rounding, or no step could improve the fit any
+/// further.</param>
 /// <param name="Iterations">Steps tried.</param>
 /// <param name="Condition">Condition number of the Jacobian with its columns scaled to unit length.</param>
 internal sealed record NonlinearFit(

@@ -1,6 +1,6 @@
 namespace SensorProfile.Fitting.Models;
 
-/// <summary>Constants of laws of temperature, and what stands in for such a law.</summary>
+/// <summary>Constants of the temperature laws, and doubling temperatures to assume without a law.</summary>
 internal static class PhysicalConstants
 {
     /// <summary>k/q, eV/K: quotient of two exact SI constants (CODATA 2018).</summary>
@@ -10,13 +10,13 @@ internal static class PhysicalConstants
     public const double ZeroCelsius = 273.15;
 
     /// <summary>
-    /// Rise of temperature that doubles a dark current where no law could be fitted, °C (common practice: 5 … 8 °C; no
-    /// source).
+    /// Temperature rise assumed to double the dark current when no law could be fitted, °C (common practice: 5 … 8 °C;
+    /// no source).
     /// </summary>
     public const double AssumedDoubling = 6.5;
 
     /// <summary>
-    /// The same where a camera has not been measured at all, °C: a round number that people know (common practice; no
+    /// The same when a camera has not been measured at all, °C: a round number that people know (common practice; no
     /// source).
     /// </summary>
     public const double UsualDoubling = 6;

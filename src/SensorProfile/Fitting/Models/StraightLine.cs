@@ -7,7 +7,7 @@ namespace SensorProfile.Fitting.Models;
 /// <param name="SlopeVariance">u²(slope).</param>
 /// <param name="Covariance">cov(intercept, slope).</param>
 /// <param name="ChiSquared">Σ((y − line)/u)².</param>
-/// <param name="DegreesOfFreedom">Points less 2.</param>
+/// <param name="DegreesOfFreedom">Number of points minus 2.</param>
 internal sealed record StraightLine(
     double Intercept,
     double Slope,
@@ -29,8 +29,8 @@ internal sealed record StraightLine(
 
     /// <summary>Weighted fit with known uncertainties of y ("absolute" covariance).</summary>
     /// <remarks>
-    /// Centred on the weighted mean of x, so that intercept and slope are found without cancellation. ISO/TS
-    /// 28037:2010, clause 6.
+    /// Centred on the weighted mean of x, so intercept and slope are found without cancellation. ISO/TS 28037:2010,
+    /// clause 6.
     /// </remarks>
     /// <param name="x">Abscissae, at least two of them different.</param> <param name="y">Observed values.</param>
     /// <param name="uncertainties">Standard uncertainties of y; empty for an unweighted fit.</param>

@@ -13,7 +13,7 @@ internal static class CountIntervals
     }
 
     /// <summary>
-    /// Limits that stand for ±1σ, each one-sided at Φ(1) = 84.134 % (Gehrels 1986, ApJ 303, 336, his definition, solved
+    /// Limits equivalent to ±1σ, each one-sided at Φ(1) = 84.134 % (as defined by Gehrels 1986, ApJ 303, 336, solved
     /// exactly).
     /// </summary>
     public static (double Low, double High) PoissonOneSigma(long count)

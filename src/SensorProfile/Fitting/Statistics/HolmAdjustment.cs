@@ -1,10 +1,10 @@
 namespace SensorProfile.Fitting.Statistics;
 
-/// <summary>P-values adjusted for several tests at once (Holm 1979, Scand. J. Stat. 6, 65).</summary>
+/// <summary>P-values adjusted for multiple tests (Holm 1979, Scand. J. Stat. 6, 65).</summary>
 internal static class HolmAdjustment
 {
     /// <summary>
-    /// Adjusted p in the order given: the running maximum of (m − rank)·p over ascending p, at most 1.
+    /// Adjusted p, in the given order: the running maximum of (m − rank)·p over ascending p, at most 1.
     /// </summary>
     public static double[] Adjust(ReadOnlySpan<double> probabilities)
     {

@@ -1,7 +1,7 @@
 namespace SensorProfile.Fitting.Statistics;
 
 /// <summary>
-/// Akaike's criterion, corrected for few points, and the weights it gives to models (Burnham and Anderson 2002, Model
+/// The Akaike criterion, corrected for few points, and the weights it gives to models (Burnham and Anderson 2002, Model
 /// Selection, ch. 2).
 /// </summary>
 internal static class InformationCriterion
@@ -15,7 +15,7 @@ internal static class InformationCriterion
             ? chiSquared + 2.0 * parameters + 2.0 * parameters * (parameters + 1) / (points - parameters - 1)
             : null;
 
-    /// <summary>Weights exp(−Δ/2), normalised to 1; models without a criterion weigh 0.</summary>
+    /// <summary>Weights exp(−Δ/2), normalised to 1; models without a criterion get 0.</summary>
     public static double[] Weights(IReadOnlyList<double?> criteria)
     {
         double? best = criteria.Min();

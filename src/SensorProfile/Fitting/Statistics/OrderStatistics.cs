@@ -13,10 +13,10 @@ internal static class OrderStatistics
     /// <summary>1/(2Φ⁻¹(3/4)): turns an interquartile range into a standard deviation.</summary>
     public const double InterquartileToSigma = 0.7413011092528009;
 
-    /// <summary>√(π/2): the standard error of a median against that of the mean, many normal values.</summary>
+    /// <summary>√(π/2): standard error of the median over that of the mean, for many normal values.</summary>
     public const double MedianToMeanError = 1.2533141373155003;
 
-    private const int FewToSort = 48; // below, sorting is quicker than selecting
+    private const int FewToSort = 48; // below this, sorting is faster than selecting
 
     /// <summary>The middle value, or the mean of the two middle values.</summary>
     public static double Median(ReadOnlySpan<double> values)
@@ -28,11 +28,11 @@ internal static class OrderStatistics
         return median;
     }
 
-    /// <summary>Median absolute deviation from the median, as it is.</summary>
+    /// <summary>Median absolute deviation from the median, unscaled.</summary>
     public static double MedianAbsoluteDeviation(ReadOnlySpan<double> values) =>
         MedianAbsoluteDeviation(values, Median(values));
 
-    /// <summary>Median absolute deviation scaled to a normal distribution's σ.</summary>
+    /// <summary>Median absolute deviation scaled to σ of a normal distribution.</summary>
     public static double MadSigma(ReadOnlySpan<double> values) => MadToSigma * MedianAbsoluteDeviation(values);
 
     /// <summary>
@@ -42,7 +42,7 @@ internal static class OrderStatistics
     /// <param name="values">At least one value.</param> <param name="p">0…1.</param>
     public static double Quantile(ReadOnlySpan<double> values, double p) => QuantileOfSorted(Sorted(values), p);
 
-    /// <summary>As <see cref="Quantile"/>, of values already in ascending order.</summary>
+    /// <summary>As <see cref="Quantile"/>, for values already in ascending order.</summary>
     public static double QuantileOfSorted(ReadOnlySpan<double> sorted, double p)
     {
         if (sorted.IsEmpty)
@@ -74,7 +74,7 @@ internal static class OrderStatistics
         return median;
     }
 
-    /// <summary>As <see cref="Median"/>; the values come out in another order.</summary>
+    /// <summary>As <see cref="Median"/>, but reorders the values.</summary>
     public static double MedianInPlace(Span<double> values)
     {
         if (values.Length <= FewToSort)
@@ -86,7 +86,7 @@ internal static class OrderStatistics
         double upper = Select(values, middle);
         if (values.Length % 2 == 1)
             return upper;
-        // the selection leaves the smaller ones before it: the largest of them is the other middle value
+        // selection leaves the smaller values in front; the largest of these is the other middle value
         double lower = values[0];
         foreach (double value in values[1..middle])
             lower = Math.Max(lower, value);
@@ -94,8 +94,8 @@ internal static class OrderStatistics
     }
 
     /// <summary>
-    /// The value of a rank, counted from 0; smaller ones come to stand before it, larger ones behind (Hoare 1961, pivot
-    /// from three).
+    /// The value of a rank, counted from 0; moves smaller values in front of it and larger ones behind (Hoare 1961,
+    /// median-of-three pivot).
     /// </summary>
     private static double Select(Span<double> values, int rank)
     {

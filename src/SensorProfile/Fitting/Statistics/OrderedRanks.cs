@@ -1,17 +1,17 @@
 namespace SensorProfile.Fitting.Statistics;
 
 /// <summary>
-/// Values at given places in ascending order, without a sorted copy: a map of a large sensor is not doubled in memory.
+/// Values at given ranks, without a sorted copy, so that a map of a large sensor is not doubled in memory.
 /// </summary>
 /// <remarks>
-/// The upper 16 bits of a number's ordered bit pattern choose one of 65 536 bins; only the bins that hold a place asked
-/// for are collected and sorted. Exact, in two passes.
+/// The upper 16 bits of the ordered bit pattern of a number choose one of 65 536 bins; only bins that contain a
+/// requested rank are collected and sorted. Exact, in two passes.
 /// </remarks>
 internal static class OrderedRanks
 {
     private const int Bins = 1 << 16;
 
-    /// <summary>Values that are numbers.</summary>
+    /// <summary>Number of values that are not NaN.</summary>
     public static long Count(ReadOnlySpan<float> values)
     {
         long count = 0;
@@ -21,9 +21,10 @@ internal static class OrderedRanks
         return count;
     }
 
-    /// <summary>The values at the places, in the order of the places.</summary>
-    /// <param name="values">Not a number is passed over.</param>
-    /// <param name="places">0-based, below <see cref="Count"/>; in any order.</param>
+    /// <summary>The values at the given ranks, in the order of <paramref name="places"/>.</summary>
+    /// <param name="values">NaN is skipped.</param>
+    /// <param name="places">Ranks in ascending order, 0-based, below <see cref="Count"/>; may be listed in any
+    /// order.</param>
     public static float[] Select(ReadOnlySpan<float> values, IReadOnlyList<long> places)
     {
         long[] counts = new long[Bins],
@@ -61,8 +62,8 @@ internal static class OrderedRanks
     }
 
     /// <summary>
-    /// Bits that order as the numbers do: the sign turned for positive numbers, all bits for negative ones; both zeros
-    /// are one.
+    /// Bits that sort like the numbers: the sign bit is flipped for positive numbers, all bits for negative ones; both
+    /// zeros are equal.
     /// </summary>
     private static uint Key(float value)
     {

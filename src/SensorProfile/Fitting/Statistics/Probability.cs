@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 
 namespace SensorProfile.Fitting.Statistics;
 
-/// <summary>Quantiles and tails of the distributions that intervals and tests need.</summary>
+/// <summary>Quantiles and tails of the distributions needed for intervals and tests.</summary>
 internal static class Probability
 {
     private const double SeveralDegreesOfFreedom = 30,
@@ -51,10 +51,10 @@ internal static class Probability
             );
 
     /// <summary>x with P(χ² ≤ x) = p.</summary>
-    /// <remarks>The search of the library's inverse now and then leaves its range and throws, from tens of thousands of
-    /// degrees of freedom on. ν·(1 − 2/(9ν) + z·√(2/(9ν)))³
-    /// (Wilson and Hilferty 1931, PNAS 17, 684) is off by less than 0.002 standard deviations for ν ≥ 30, from where
-    /// Newton's steps bring full digits, and by less than 10⁻⁶ for ν ≥ 200 000, where it is left as it is.</remarks>
+    /// <remarks>From tens of thousands of degrees of freedom, the library's inverse sometimes leaves its search range
+    /// and throws. ν·(1 − 2/(9ν) + z·√(2/(9ν)))³ (Wilson and Hilferty 1931, PNAS 17, 684) is off by less than 0.002
+    /// standard deviations for ν ≥ 30, where Newton steps give full digits, and by less than 10⁻⁶ for ν ≥ 200 000,
+    /// where it is used as it is.</remarks>
     public static double ChiSquaredQuantile(double p, double degreesOfFreedom)
     {
         double part = 2 / (9 * degreesOfFreedom);
@@ -67,7 +67,7 @@ internal static class Probability
             : Polish(start, x => ChiSquared.CDF(degreesOfFreedom, x) - p, x => ChiSquared.PDF(degreesOfFreedom, x));
     }
 
-    /// <summary>P(χ² ≥ x); 1 without degrees of freedom, where nothing can disagree.</summary>
+    /// <summary>P(χ² ≥ x); 1 without degrees of freedom, because nothing can disagree.</summary>
     public static double ChiSquaredTail(double x, double degreesOfFreedom)
     {
         if (degreesOfFreedom <= 0 || x <= 0)
@@ -80,13 +80,13 @@ internal static class Probability
         SpecialFunctions.GammaUpperRegularized(count + 1, mean);
 
     /// <summary>
-    /// By how much a standard uncertainty with few degrees of freedom is widened so that ±1.96 of it still covers 95 %:
+    /// Factor that widens a standard uncertainty with few degrees of freedom so that ±1.96 of it still covers 95 %:
     /// t₀.₉₇₅(ν)/1.96.
     /// </summary>
     public static double CoverageWidening(double degreesOfFreedom) =>
         degreesOfFreedom < 1e8 ? StudentQuantile(0.975, Math.Max(1, degreesOfFreedom)) / Normal95 : 1;
 
-    // The library's inverses stop at about 1e-8; two Newton steps bring full digits.
+    // The library's inverses stop at about 1e-8; two Newton steps give full digits.
     private static double Polish(double x, Func<double, double> excess, Func<double, double> density)
     {
         for (int i = 0; i < 3; i++)

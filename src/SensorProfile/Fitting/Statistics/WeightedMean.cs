@@ -3,7 +3,7 @@ namespace SensorProfile.Fitting.Statistics;
 /// <summary>Weighted mean of independent values.</summary>
 /// <param name="Value">Σx/u² ÷ Σ1/u².</param>
 /// <param name="Uncertainty">1/√Σ(1/u²), from the stated uncertainties alone.</param>
-/// <param name="ChiSquared">Σ((x − mean)/u)²; n − 1 is expected when the values agree.</param>
+/// <param name="ChiSquared">Σ((x − mean)/u)²; expected to be n − 1 when the values agree.</param>
 /// <param name="Count">Number of values.</param>
 internal readonly record struct WeightedMean(double Value, double Uncertainty, double ChiSquared, int Count)
 {
@@ -16,7 +16,7 @@ internal readonly record struct WeightedMean(double Value, double Uncertainty, d
 
     /// <summary>The weighted mean.</summary>
     /// <param name="values">At least one value.</param>
-    /// <param name="uncertainties">Their standard uncertainties, all positive.</param>
+    /// <param name="uncertainties">Standard uncertainties of the values, all positive.</param>
     public static WeightedMean Of(ReadOnlySpan<double> values, ReadOnlySpan<double> uncertainties)
     {
         if (values.IsEmpty || values.Length != uncertainties.Length)

@@ -1,9 +1,9 @@
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>The terms of the black level's fit, and which of them the frames can tell apart.</summary>
-/// <remarks>level = level₀ + a·(h − h̄) + b·(T − T̄) + f·[first after a pause] + Σ d_k·t_k: d_k the rise per second at
-/// the k-th temperature. A term is told apart when at least 2 % of its
-/// variance is left after the other terms are projected out (variance inflation below 50).</remarks>
+/// <summary>The terms of the black-level fit, and which of them the frames can separate.</summary>
+/// <remarks>level = level₀ + a·(h − h̄) + b·(T − T̄) + f·[first after a pause] + Σ d_k·t_k: d_k is the rise per second
+/// at the k-th temperature. A term is separable when at least 2 % of its variance remains after the other terms are
+/// projected out (variance inflation below 50).</remarks>
 internal sealed class BlackLevelDesign
 {
     /// <summary>Names of the terms; the k-th rise with exposure is "rise-k".</summary>
@@ -24,23 +24,23 @@ internal sealed class BlackLevelDesign
     private BlackLevelDesign(IReadOnlyList<string> names, IReadOnlyList<double[]> columns) =>
         (Names, Columns) = (names, columns);
 
-    /// <summary>Terms in the fit.</summary>
+    /// <summary>Names of the terms in the fit.</summary>
     public IReadOnlyList<string> Names { get; private init; }
 
-    /// <summary>Their columns.</summary>
+    /// <summary>Design columns of the terms.</summary>
     public IReadOnlyList<double[]> Columns { get; private init; }
 
-    /// <summary>Why time or temperature is not a term at all; empty when both are.</summary>
+    /// <summary>Reasons why time or temperature is not a term at all; empty when both are.</summary>
     public IReadOnlyList<string> Missing { get; private init; } = [];
 
-    /// <summary>Whether the frames tell this term from the others.</summary>
+    /// <summary>Whether the frames separate this term from the others.</summary>
     public bool Tells(string name) =>
         shares.TryGetValue(name, out double share) && share >= MinShare && Names.Contains(name);
 
-    /// <summary>Whether the term was wanted.</summary>
+    /// <summary>Whether the term was a candidate.</summary>
     public bool Has(string name) => shares.ContainsKey(name);
 
-    /// <summary>Lays the terms out.</summary>
+    /// <summary>Chooses the terms for the frames.</summary>
     public static BlackLevelDesign Of(IReadOnlyList<BlackLevelFrame> frames)
     {
         List<(string Name, double[] Column)> wanted = [(Level, [.. frames.Select(_ => 1.0)])];
@@ -89,7 +89,9 @@ internal sealed class BlackLevelDesign
         }
     }
 
-    /// <summary>Share of a column's variance that the others leave, by modified Gram–Schmidt.</summary>
+    /// <summary>
+    /// Share of the variance of a column that remains after the others are projected out, by modified Gram–Schmidt.
+    /// </summary>
     private static double ShareLeft(double[] column, IReadOnlyList<double[]> others)
     {
         double mean = column.Average(),

@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>What the user should know of the black level.</summary>
+/// <summary>Findings for the user about the black level.</summary>
 internal static class BlackLevelFindings
 {
     private const double Sigmas = 4;
@@ -11,10 +11,10 @@ internal static class BlackLevelFindings
     private const double NotableScatter = 0.5; // ADU
     private const double NotableStep = 0.1; // ADU: what a stack of 100 frames of 1 ADU noise can show
 
-    /// <summary>Findings.</summary>
-    /// <param name="level">The record.</param>
-    /// <param name="series">One per entry of its limits, in the same order.</param>
-    /// <param name="pinned">Whether the camera pins its level, which has a finding of its own.</param>
+    /// <summary>All findings about a black-level record.</summary>
+    /// <param name="level">The black-level record.</param>
+    /// <param name="series">One series for each of the limits in the record, in the same order.</param>
+    /// <param name="pinned">Whether the camera clamps its level, which has a finding of its own.</param>
     public static IReadOnlyList<Finding> Of(
         BlackLevelProfile level,
         IReadOnlyList<BlackLevelSeries> series,
@@ -41,10 +41,10 @@ internal static class BlackLevelFindings
                     FindingCodes.BlackLevelFollowsExposure,
                     Severity.Note,
                     Invariant($"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of ")
-                        + Invariant($"exposure (± {second.StandardUncertainty:0.#####}) beyond what the noise ")
-                        + "shows as dark current: the black level follows the exposure, so the "
-                        + "level's dark current is off by that much; calibrate lights with darks of "
-                        + "their own exposure.",
+                        + Invariant($"exposure (± {second.StandardUncertainty:0.#####}) beyond the dark current ")
+                        + "that the noise shows: the black level follows the exposure, so a dark "
+                        + "current from the level is off by that much; calibrate lights with darks "
+                        + "of the same exposure.",
                     []
                 )
             );
@@ -55,8 +55,8 @@ internal static class BlackLevelFindings
                     Severity.Warning,
                     Invariant($"The first frame after a pause is {Math.Abs(first.Value):0.##} ADU (± ")
                         + Invariant($"{first.StandardUncertainty:0.##}) {(first.Value > 0 ? "above" : "below")} ")
-                        + "the frames that follow it: take one more frame after every pause and "
-                        + "leave the first one out.",
+                        + "the frames that follow it: take one extra frame after every pause and "
+                        + "leave out the first.",
                     []
                 )
             );
@@ -69,9 +69,10 @@ internal static class BlackLevelFindings
                     Severity.Warning,
                     "The black level jumped "
                         + Invariant($"{(level.Jumps.Count == 1 ? "once" : Invariant($"{level.Jumps.Count} times"))} ")
-                        + Invariant($"from one frame to the next, by {Math.Abs(largest.Step.Value):0.##} ADU at ")
-                        + "most: look at these frames before you use them, and match every light to "
-                        + "darks by level where the camera has masked pixels.",
+                        + Invariant($"from one frame to the next, by {(level.Jumps.Count == 1 ? "" : "up to ")}")
+                        + Invariant($"{Math.Abs(largest.Step.Value):0.##} ")
+                        + "ADU: check these frames before you use them and, if the camera has masked "
+                        + "pixels, match every light to darks by their level.",
                     [.. level.Jumps.Select(j => j.Frame)]
                 )
             );
@@ -85,10 +86,10 @@ internal static class BlackLevelFindings
                 new(
                     FindingCodes.BlackLevelSetsDiffer,
                     Severity.Note,
-                    "From one set of frames to the next the black level differs by "
-                        + Invariant($"{sets.Value:0.##} ADU (standard deviation) more than time, temperature ")
-                        + "and exposure explain: calibrate lights with darks of their own exposure "
-                        + "and evening, and trust a dark current by level no further than that.",
+                    "From one set of frames to the next, the black level varies by "
+                        + Invariant($"{sets.Value:0.##} ADU (standard deviation) beyond what time, temperature ")
+                        + "and exposure explain: calibrate lights with darks of the same exposure "
+                        + "and night, and trust a dark current from the level no further than that.",
                     []
                 )
             );
@@ -104,7 +105,7 @@ internal static class BlackLevelFindings
         double hours = level.Points.Max(p => p.Hours ?? 0);
         if (Math.Abs(hour.Value * hours) < NotableStep)
             return null;
-        // What the drift makes of a dark current that takes no account of it.
+        // The error that the drift causes in a dark current that ignores it.
         var worst = pinned
             ? []
             : level
@@ -126,7 +127,7 @@ internal static class BlackLevelFindings
                 FindingCodes.BlackLevelDrift,
                 Severity.Note,
                 start
-                    + "; the dark currents do not suffer from it, but take bias frames close in time to the frames they "
+                    + "; this does not affect the dark currents, but take bias frames close in time to the frames they "
                     + "are used with.",
                 []
             )
@@ -134,9 +135,9 @@ internal static class BlackLevelFindings
                 FindingCodes.BlackLevelDrift,
                 Severity.Warning,
                 start
-                    + ", and a dark current by level takes it for dark signal: at "
-                    + Invariant($"{worst[0].Temperature:0.0} °C it says {worst[0].Plain:0.####} where ")
-                    + Invariant($"{worst[0].Value:0.####} e⁻/px/s is left without the drift; take the ")
+                    + ", and a dark current from the level mistakes this for dark signal: at "
+                    + Invariant($"{worst[0].Temperature:0.0} °C it gives {worst[0].Plain:0.####} where ")
+                    + Invariant($"{worst[0].Value:0.####} e⁻/px/s remains without the drift; take ")
                     + "exposures in mixed order with bias frames in between.",
                 []
             );
@@ -161,11 +162,11 @@ internal static class BlackLevelFindings
             Severity.Note,
             "At "
                 + Invariant($"{string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} ")
-                + "°C the dark current lies below what the movements of the black level leave "
-                + Invariant($"visible ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at ")
+                + "°C the dark current is too small to show above the movements of the black level "
+                + Invariant($"(limit {coldest.Limit.Smallest.Value:0.####} e⁻/px/s at ")
                 + Invariant($"{coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; ")
-                + Invariant($"{coldest.Expected.Value:0.#####} is to be expected): there it is known from the ")
-                + Invariant($"other temperatures or the noise only; exposures of about {needed:0} s would show ")
+                + Invariant($"{coldest.Expected.Value:0.#####} expected): there it is known only from the ")
+                + Invariant($"other temperatures or the noise; exposures of about {needed:0} s would show ")
                 + "it.",
             []
         );

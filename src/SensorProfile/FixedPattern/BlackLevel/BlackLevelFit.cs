@@ -4,14 +4,13 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>Black level of every frame as a sum of terms, with what frames and sets scatter about it.</summary>
+/// <summary>Black level of every frame as a sum of terms, with the scatter of frames and sets about it.</summary>
 /// <remarks>
-/// Three variances: the pixels' noise (known), a jitter s² of every frame, from the differences of neighbouring frames
-/// of a set (von Neumann 1941, Ann. Math. Stat. 12, 367), and a scatter τ² of
-/// every set, from the sets' means about the fit (after Mandel and Paule 1970, Anal. Chem. 42, 1194). The fit is
-/// generalised least squares for these: from every value of a set of n frames the
-/// share θ = 1 − s/√(s² + nτ²) of the set's mean is taken away first, which makes the errors independent (Fuller and
-/// Battese 1973, J. Am. Stat. Assoc. 68, 626).
+/// Three variances: pixel noise (known), a jitter s² of every frame, from the differences of consecutive frames of a
+/// set (von Neumann 1941, Ann. Math. Stat. 12, 367), and a scatter τ² of every set, from the set means about the fit
+/// (after Mandel and Paule 1970, Anal. Chem. 42, 1194). The fit is generalised least squares for these: a share θ = 1 −
+/// s/√(s² + nτ²) of the set mean is first subtracted from every value of a set of n frames, which makes the errors
+/// independent (Fuller and Battese 1973, J. Am. Stat. Assoc. 68, 626).
 /// </remarks>
 internal sealed class BlackLevelFit
 {
@@ -21,22 +20,25 @@ internal sealed class BlackLevelFit
     private BlackLevelFit(BlackLevelDesign design, LinearFit fit, LinearFit withoutScatter) =>
         (Design, this.fit, this.withoutScatter) = (design, fit, withoutScatter);
 
-    /// <summary>Terms.</summary>
+    /// <summary>The terms of the fit.</summary>
     public BlackLevelDesign Design { get; }
 
-    /// <summary>Jitter of the frames, ADU.</summary>
+    /// <summary>Jitter s of the frames, ADU.</summary>
     public double Jitter { get; private init; }
 
-    /// <summary>Degrees of freedom behind it.</summary>
+    /// <summary>Degrees of freedom of the jitter.</summary>
     public double JitterFreedom { get; private init; }
 
-    /// <summary>Scatter of the sets, ADU.</summary>
+    /// <summary>Scatter τ of the sets, ADU.</summary>
     public double SetScatter { get; private init; }
+
+    /// <summary>What jitter and noise leave in the mean of a usual set, ADU: the scatter is seen through it.</summary>
+    public double SetNoise { get; private init; }
 
     /// <summary>Degrees of freedom behind it; 0 when there are too few sets.</summary>
     public int SetFreedom { get; private init; }
 
-    /// <summary>Level of each frame less that of the fit, ADU.</summary>
+    /// <summary>Level of each frame minus the fit, ADU.</summary>
     public required double[] Residuals { get; init; }
 
     /// <summary>Fits; null with fewer than 4 frames or no degrees of freedom.</summary>
@@ -62,6 +64,11 @@ internal sealed class BlackLevelFit
             Jitter = jitter,
             JitterFreedom = freedom,
             SetScatter = scatter,
+            SetNoise = OrderStatistics.Median([
+                .. sets.Select(s =>
+                    Math.Sqrt((jitter * jitter + s.Average(i => frames[i].Noise * frames[i].Noise)) / s.Length)
+                ),
+            ]),
             SetFreedom = setFreedom,
             Residuals = ResidualsOf(fit, design, levels),
         };
@@ -69,7 +76,7 @@ internal sealed class BlackLevelFit
 
     /// <summary>
     /// A term with its uncertainty, widened for the few frames and sets behind the scatters; null when the frames do
-    /// not tell it.
+    /// not separate it.
     /// </summary>
     public Measurement? Term(string name, string unit, string method)
     {
@@ -77,10 +84,10 @@ internal sealed class BlackLevelFit
         return j < 0 || !Design.Tells(name) ? null : new(fit.Parameters[j], Doubt(j), unit, Residuals.Length, method);
     }
 
-    /// <summary>A term's value whether it can be told apart or not; 0 when it is no term.</summary>
+    /// <summary>Value of a term, separable or not; 0 when it is not in the fit.</summary>
     public double Value(string name) => Index(name) is >= 0 and int j ? fit.Parameters[j] : 0;
 
-    /// <summary>Effective degrees of freedom behind a term's uncertainty (Welch and Satterthwaite).</summary>
+    /// <summary>Effective degrees of freedom of the uncertainty of a term (Welch and Satterthwaite).</summary>
     public double Freedom(string name) => Index(name) is >= 0 and int j ? Freedom(j) : 1;
 
     private int Index(string name) => Design.Names.ToList().IndexOf(name);
@@ -131,7 +138,7 @@ internal sealed class BlackLevelFit
     private static double[] ResidualsOf(LinearFit fit, BlackLevelDesign design, double[] levels) =>
         [.. levels.Select((l, i) => l - design.Columns.Select((c, j) => c[i] * fit.Parameters[j]).Sum())];
 
-    /// <summary>τ at which χ² of the sets' means about the fit of them equals its degrees of freedom.</summary>
+    /// <summary>τ at which χ² of the set means about their fit equals its degrees of freedom.</summary>
     private static (double Scatter, int Freedom) SetScatterOf(
         BlackLevelDesign design,
         IReadOnlyList<BlackLevelFrame> frames,
@@ -141,7 +148,7 @@ internal sealed class BlackLevelFit
         LinearFit first
     )
     {
-        // What sets a first frame apart is known from inside the sets.
+        // The offset of a first frame is known from within the sets.
         int apart = design.Names.ToList().IndexOf(BlackLevelDesign.First);
         double[][] columns =
         [
@@ -173,7 +180,7 @@ internal sealed class BlackLevelFit
         }
         catch (ArgumentException)
         {
-            return (0, 0); // the sets' means alone do not carry all the terms
+            return (0, 0); // the set means alone cannot determine all the terms
         }
     }
 }

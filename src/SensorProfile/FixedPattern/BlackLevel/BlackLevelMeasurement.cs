@@ -3,15 +3,15 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>From the levels of bias and dark frames to the record of the black level.</summary>
+/// <summary>Makes the black-level record from the levels of bias and dark frames.</summary>
 internal static class BlackLevelMeasurement
 {
     private const int MaxPoints = 512;
 
-    /// <summary>Measures; null when there are too few frames.</summary>
-    /// <param name="frames">In order of time.</param>
-    /// <param name="series">One per temperature, as <see cref="BlackLevelFrame.Series"/> counts.</param>
-    /// <param name="electronsPerAdu">Gain; null when unknown, which leaves out all that needs electrons.</param>
+    /// <summary>Measures the black level; null with too few frames.</summary>
+    /// <param name="frames">The frames, in time order.</param>
+    /// <param name="series">One per temperature, indexed by <see cref="BlackLevelFrame.Series"/>.</param>
+    /// <param name="electronsPerAdu">Gain, e-/ADU; without it, everything in electrons is left out.</param>
     public static BlackLevelProfile? Measure(
         IReadOnlyList<BlackLevelFrame> frames,
         IReadOnlyList<BlackLevelSeries> series,
@@ -28,10 +28,11 @@ internal static class BlackLevelMeasurement
             Level = fit.Term(
                 BlackLevelDesign.Level,
                 "ADU",
-                "median levels less their dark signal, at the middle of times and temperatures"
+                "median levels minus their dark signal, at the mean time and temperature"
             ),
             Jitter = Scatter(
                 fit.Jitter,
+                frames.Min(f => f.Noise * f.Noise),
                 fit.JitterFreedom,
                 frames.Count,
                 "differences of neighbouring frames beyond their noise"
@@ -41,9 +42,10 @@ internal static class BlackLevelMeasurement
                     ? null
                     : Scatter(
                         fit.SetScatter,
+                        fit.SetNoise * fit.SetNoise,
                         fit.SetFreedom,
                         frames.Select(f => f.Set).Distinct().Count(),
-                        "sets' levels about the fit beyond the frames' jitter"
+                        "set levels about the fit, beyond the jitter of the frames"
                     ),
             DriftPerHour = fit.Term(BlackLevelDesign.Hour, "ADU/h", Joint),
             DriftPerDegree = fit.Term(BlackLevelDesign.Degree, "ADU/°C", Joint),
@@ -64,9 +66,15 @@ internal static class BlackLevelMeasurement
 
     private const string Joint = "least squares of level on time, temperature, exposure and first frames together";
 
-    /// <summary>u of a standard deviation of ν degrees of freedom: s/√(2ν).</summary>
-    private static Measurement Scatter(double value, double freedom, int samples, string method) =>
-        new(value, value / Math.Sqrt(2 * Math.Max(1, freedom)), "ADU", samples, method);
+    /// <summary>
+    /// A scatter s that was seen through noise of variance v: s² is known to d = (s² + v)·√(2/ν), hence u = √(s² + d) − s,
+    /// which is d/(2s) where the scatter stands clear of the noise and √d where none was seen.
+    /// </summary>
+    private static Measurement Scatter(double value, double noiseVariance, double freedom, int samples, string method)
+    {
+        double doubt = (value * value + noiseVariance) * Math.Sqrt(2 / Math.Max(1, freedom));
+        return new(value, Math.Sqrt(value * value + doubt) - value, "ADU", samples, method);
+    }
 
     private static Measurement Step(BlackLevelFit fit, IReadOnlyList<BlackLevelFrame> frames, int i) =>
         new(
@@ -116,11 +124,11 @@ internal static class BlackLevelMeasurement
     }
 
     /// <summary>
-    /// Rise of the level less what the growth of the noise explains, mean over the temperatures weighted by 1/u².
+    /// Rise of the level minus what the growth of the noise explains, averaged over the temperatures with weights 1/u².
     /// </summary>
-    /// <remarks>The noise is clipped, so its rate lies somewhere between that of the median pixel and that of the mean
-    /// pixel: taken in the middle, with the rectangular distribution's half-width/√3.
-    /// That part and the gain's doubt are the same at all temperatures.</remarks>
+    /// <remarks>The noise is clipped, so its rate lies between that of the median pixel and that of the mean pixel: the
+    /// middle is taken, with the uncertainty of a rectangular distribution, half-width/√3. This part and the
+    /// uncertainty of the gain are common to all temperatures.</remarks>
     private static Measurement? PerSecond(BlackLevelFit fit, IReadOnlyList<BlackLevelSeries> series, Measurement gain)
     {
         double weights = 0,
@@ -152,7 +160,7 @@ internal static class BlackLevelMeasurement
                 Math.Sqrt(1 / weights + Math.Pow(common / weights, 2)),
                 "ADU/s",
                 samples,
-                "rise of the level less the dark current that the growth of the noise shows"
+                "rise of the level minus the dark current that the growth of the noise shows"
             )
             : null;
     }
@@ -169,19 +177,19 @@ internal static class BlackLevelMeasurement
                 .Replace(BlackLevelDesign.Hour + ":", "Drift with time:", StringComparison.Ordinal)
                 .Replace(BlackLevelDesign.Degree + ":", "Drift with temperature:", StringComparison.Ordinal) + ".";
         if (design.Has(BlackLevelDesign.Hour) && !design.Tells(BlackLevelDesign.Hour))
-            yield return "Drift with time: it moved together with the temperatures and exposures; bias frames at the start, "
-                + "the middle and the end of the session would tell.";
+            yield return "Drift with time: it cannot be separated from temperature and exposure; bias frames at the start, "
+                + "middle and end of the session would settle it.";
         if (design.Has(BlackLevelDesign.Degree) && !design.Tells(BlackLevelDesign.Degree))
-            yield return "Drift with temperature: it moved together with time or exposure; bias frames at every temperature "
-                + "would tell.";
+            yield return "Drift with temperature: it cannot be separated from time or exposure; bias frames at every temperature "
+                + "would settle it.";
         if (design.Has(BlackLevelDesign.First) && !design.Tells(BlackLevelDesign.First))
-            yield return "First frame after a pause: too few frames after it to compare.";
+            yield return "First frame after a pause: too few frames follow it for a comparison.";
         int mixed = Enumerable
             .Range(0, series.Count)
             .Count(k => design.Has($"{BlackLevelDesign.Rise}{k}") && !design.Tells($"{BlackLevelDesign.Rise}{k}"));
         if (mixed > 0)
-            yield return $"Rise with exposure at {mixed} of {series.Count} temperatures: it moved together with time; exposures "
-                + "in mixed order would tell.";
+            yield return $"Rise with exposure at {mixed} of {series.Count} temperatures: it cannot be separated from time; exposures "
+                + "in mixed order would settle it.";
         if (series.Count > 0 && gain is not null && series.All(s => s.FromNoise is null))
             yield return "Drift with exposure: it needs pairs of darks at two exposures.";
     }

@@ -1,12 +1,12 @@
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>What the darks of one temperature say of the dark current by other means than their level.</summary>
-/// <param name="TemperatureCelsius">Mean, °C.</param>
+/// <summary>Dark current at one temperature from sources other than the level.</summary>
+/// <param name="TemperatureCelsius">Mean temperature, °C.</param>
 /// <param name="LongestSeconds">Longest exposure, s.</param>
-/// <param name="FromNoise">Dark current by the growth of the noise, e-/px/s; null without pairs.</param>
-/// <param name="MeanAboveTypical">Rate of the mean pixel less that of the median pixel, e-/px/s; 0 or more.</param>
-/// <param name="Expected">Rate of the typical pixel by the law of the whole sensor, or by the noise where there is no
-/// law, e-/px/s; null without either.</param>
+/// <param name="FromNoise">Dark current from the growth of the noise, e-/px/s; null without pairs.</param>
+/// <param name="MeanAboveTypical">Rate of the mean pixel minus that of the median pixel, e-/px/s; not negative.</param>
+/// <param name="Expected">Rate of the typical pixel from the temperature law of the sensor, or from the noise if there
+/// is no law, e-/px/s; null without either.</param>
 internal sealed record BlackLevelSeries(
     double TemperatureCelsius,
     double LongestSeconds,
@@ -15,6 +15,6 @@ internal sealed record BlackLevelSeries(
     double? Expected
 )
 {
-    /// <summary>Rate that a profile without regard to drift gives, e-/px/s; null where it gives none.</summary>
+    /// <summary>Rate without regard to drift, e-/px/s; null when there is none.</summary>
     public Measurement? Plain { get; init; }
 }

@@ -3,16 +3,16 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>Jitter of the level from the differences of frames taken one after the other, steps left out.</summary>
+/// <summary>Jitter of the level from the differences of consecutive frames, leaving out steps.</summary>
 internal static class FrameScatter
 {
-    /// <summary>A difference beyond so many standard deviations is a step, not jitter.</summary>
+    /// <summary>A difference beyond this many standard deviations is a step, not jitter.</summary>
     public const double StepSigmas = 6;
 
     private const int MinPairs = 3;
-    private const double MaxSteps = 0.05; // share of the pairs: more is the way this level jitters
+    private const double MaxSteps = 0.05; // share of the pairs: with more, steps are simply how this level jitters
 
-    /// <summary>A first guess before any fit.</summary>
+    /// <summary>A first estimate, before any fit.</summary>
     public static double Rough(IReadOnlyList<BlackLevelFrame> frames, double[] levels)
     {
         double[] differences = [.. Pairs(frames).Select(i => Math.Abs(levels[i] - levels[i - 1]))];
@@ -22,9 +22,14 @@ internal static class FrameScatter
     }
 
     /// <summary>
-    /// Jitter and the degrees of freedom behind it: of n overlapping differences about 2n/3 (von Neumann 1941). With
+    /// Jitter s and the degrees of freedom behind it: of n overlapping differences about 2n/3 (von Neumann 1941). With
     /// too few pairs it comes from the residuals of the fit.
     /// </summary>
+    /// <remarks>
+    /// Maximum likelihood, Σ(d² − v)/v² = 0 with v = 2s² + the noise of both frames: what a frame says of the jitter counts by
+    /// its own noise, so that warm darks, whose reading is in doubt by more than the jitter, do not speak for cold ones. Degrees
+    /// of freedom by Kish (1965, Survey Sampling): (Σ1/v)²/Σ(1/v²) of n equal ones.
+    /// </remarks>
     /// <param name="frames">Frames.</param>
     /// <param name="residuals">Level less fit, ADU.</param>
     /// <param name="fitFreedom">Degrees of freedom of the fit.</param>
@@ -44,19 +49,16 @@ internal static class FrameScatter
                 fitFreedom
             );
         int[] steady = [.. pairs.Except(Steps(frames, residuals))];
+        double Variance(double j, int i) => 2 * j * j + Square(frames[i].Noise) + Square(frames[i - 1].Noise);
         double Excess(double j) =>
-            steady.Sum(i =>
-                Square(residuals[i] - residuals[i - 1])
-                / (2 * j * j + Square(frames[i].Noise) + Square(frames[i - 1].Noise))
-            ) - steady.Length;
-        return (
-            Solve(Excess, steady.Max(i => Math.Abs(residuals[i] - residuals[i - 1]))),
-            Math.Max(1, 2.0 * steady.Length / 3)
-        );
+            steady.Sum(i => (Square(residuals[i] - residuals[i - 1]) - Variance(j, i)) / Square(Variance(j, i)));
+        double jitter = Solve(Excess, steady.Max(i => Math.Abs(residuals[i] - residuals[i - 1]))),
+            alike = Square(steady.Sum(i => 1 / Variance(jitter, i))) / steady.Sum(i => 1 / Square(Variance(jitter, i)));
+        return (jitter, Math.Max(1, 2 * alike / 3));
     }
 
     /// <summary>
-    /// Frames before which the level stepped; none where steps are so many that they are the jitter itself.
+    /// Frames before which the level stepped; none when steps are so frequent that they are the jitter itself.
     /// </summary>
     public static IReadOnlyList<int> Steps(IReadOnlyList<BlackLevelFrame> frames, double[] residuals)
     {
@@ -64,7 +66,7 @@ internal static class FrameScatter
         if (pairs.Length < MinPairs)
             return [];
         double[] differences = [.. pairs.Select(i => Math.Abs(residuals[i] - residuals[i - 1]))];
-        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // of differences about 0
+        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // differences are centred on 0
         bool Stands(int i) =>
             Math.Abs(residuals[i] - residuals[i - 1])
             > StepSigmas * Math.Sqrt(Math.Max(robust * robust, Square(frames[i].Noise) + Square(frames[i - 1].Noise)));
@@ -72,9 +74,7 @@ internal static class FrameScatter
         return steps.Length > Math.Max(2, MaxSteps * pairs.Length) ? [] : steps;
     }
 
-    /// <summary>
-    /// Indices of frames whose neighbour before them belongs to the same set and was not set apart by a pause.
-    /// </summary>
+    /// <summary>Indices of frames whose predecessor belongs to the same set and is not separated by a pause.</summary>
     private static int[] Pairs(IReadOnlyList<BlackLevelFrame> frames) =>
         [
             .. Enumerable

@@ -3,15 +3,15 @@ using static System.FormattableString;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>Where the masked border contradicts the pixels that see light.</summary>
+/// <summary>Findings where the masked border contradicts the active pixels.</summary>
 internal static class MaskedBorderFindings
 {
     private const double Sigmas = 4;
-    private const double NotableLevel = 0.5; // ADU: what rounding a black level to whole codes leaves anyway
-    private const double NotableShift = 0.1; // ADU: what a stack of 100 frames of 1 ADU noise can show
-    private const double Held = 0.5; // of the rise that its charge must give
+    private const double NotableLevel = 0.5; // ADU: rounding a black level to whole codes leaves this much anyway
+    private const double NotableShift = 0.1; // ADU: visible in a stack of 100 frames with 1 ADU noise
+    private const double Held = 0.5; // of the rise that the dark charge must cause
 
-    /// <summary>The border holds something else than dark pixels.</summary>
+    /// <summary>The finding for a border that contains something other than dark pixels.</summary>
     public static IEnumerable<Finding> Unusable() =>
         [
             new(
@@ -23,7 +23,7 @@ internal static class MaskedBorderFindings
             ),
         ];
 
-    /// <summary>Findings.</summary>
+    /// <summary>All findings about a masked border.</summary>
     public static IEnumerable<Finding> Of(MaskedBorderProfile border)
     {
         if (border.Difference is { } apart && Stands(apart, NotableLevel))
@@ -43,7 +43,7 @@ internal static class MaskedBorderFindings
         yield return Clamped(border, moved) ? Clamp(worst) : Drift(worst, moved.Length, border);
     }
 
-    // together: one set alone may rise by chance
+    // all sets together, because one alone may rise by chance
     private static bool Clamped(MaskedBorderProfile border, MaskedBorderSet[] moved)
     {
         MaskedBorderSet[] telling = [.. border.Sets.Where(s => s.Charge is { } c && Stands(c, NotableShift))];
@@ -70,12 +70,12 @@ internal static class MaskedBorderFindings
             FindingCodes.MaskedBorderMoves,
             Severity.Warning,
             Invariant($"In {sets} of {border.Sets.Count(s => s.Shift is not null)} sets of darks the masked border ")
-                + "moved by more than its own dark charge explains; most "
+                + "moved by more than its own dark charge explains, most of all "
                 + Invariant($"at {worst.Exposure:0.###} s{At(worst)}, by {worst.Shift!.Value:+0.##;-0.##} ADU ")
                 + Invariant(
-                    $"(± {worst.Shift.StandardUncertainty:0.##}). A dark current by level is off by that much: "
+                    $"(± {worst.Shift.StandardUncertainty:0.##}). A dark current from the level is off by that much: "
                 )
-                + "take bias frames between the darks, and trust the dark current by noise.",
+                + "take bias frames between the darks, and trust the dark current from the noise.",
             []
         );
 

@@ -3,12 +3,12 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>The masked pixels of one set of frames.</summary>
+/// <summary>Level and noise of the masked pixels in one set of frames.</summary>
 /// <param name="Levels">Mean level of every frame, ADU.</param>
-/// <param name="Pairs">Noise of every pair of frames that follow each other.</param>
+/// <param name="Pairs">Noise of every pair of consecutive frames.</param>
 internal sealed record MaskedLevels(double[] Levels, MaskedPair[] Pairs)
 {
-    /// <summary>Reads them; two frames are held at once.</summary>
+    /// <summary>Measures the frames; two are held in memory at once.</summary>
     public static MaskedLevels Measure(MaskedPixels pixels, IReadOnlyList<IFrameSamples> frames)
     {
         var levels = new double[frames.Count];
@@ -25,7 +25,7 @@ internal sealed record MaskedLevels(double[] Levels, MaskedPair[] Pairs)
         return new(levels, [.. pairs]);
     }
 
-    // Few hot pixels would lift the mean: it is clipped as the levels of whole frames are.
+    // A few hot pixels would raise the mean, so it is clipped like the levels of whole frames.
     private static double Level(ushort[] samples)
     {
         var counts = new long[ushort.MaxValue + 1];

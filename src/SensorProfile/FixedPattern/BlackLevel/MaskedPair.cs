@@ -3,9 +3,9 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.FixedPattern.BlackLevel;
 
 /// <summary>Temporal noise of masked pixels from two frames taken under the same conditions.</summary>
-/// <param name="Pixel">Variance of a pixel apart from what its row shares, ADU².</param>
+/// <param name="Pixel">Variance of single pixels, without row noise, ADU².</param>
 /// <param name="PixelUncertainty">Its standard uncertainty, ADU².</param>
-/// <param name="Row">Variance that the pixels of a row share, ADU²; can come out below 0.</param>
+/// <param name="Row">Variance of the row noise, ADU²; may come out negative.</param>
 /// <param name="RowUncertainty">Its standard uncertainty, ADU².</param>
 internal readonly record struct MaskedPair(double Pixel, double PixelUncertainty, double Row, double RowUncertainty)
 {
@@ -13,13 +13,13 @@ internal readonly record struct MaskedPair(double Pixel, double PixelUncertainty
 
     /// <summary>One-way analysis of variance of d = A − B with R rows of C pixels.</summary>
     /// <remarks>
-    /// s² = Σ(d − row mean)²/(n − R); pixel variance ½s², standard uncertainty ½s²·√(2/(n − R)); row variance
-    /// ½[var(row means) − s²/C], standard uncertainty ½·var(row means)·√(2/(R − 1)) (EMVA Standard 1288, Release 4.0
-    /// Linear, for the pair; normal noise). The fixed pattern and a common shift of the level cancel. Differences beyond
-    /// 8 robust standard deviations (hits by particles, telegraph pixels) are left out: of normal noise that is none.
+    /// s² = Σ(d − row mean)²/(n − R); pixel variance ½s², standard uncertainty ½s²·√(2/(n − R)); row variance ½[var(row
+    /// means) − s²/C], standard uncertainty ½·var(row means)·√(2/(R − 1)) (EMVA Standard 1288, Release 4.0 Linear, for
+    /// the pair; normal noise). The fixed pattern and a common shift of the level cancel. Differences beyond 8 robust
+    /// standard deviations (particle hits, telegraph pixels) are left out; normal noise has none.
     /// </remarks>
-    /// <param name="a">Pixels of the first frame, row after row.</param>
-    /// <param name="b">The same of the second.</param>
+    /// <param name="a">Pixels of the first frame, row by row.</param>
+    /// <param name="b">Pixels of the second frame, row by row.</param>
     /// <param name="columns">C, at least 2.</param>
     public static MaskedPair Measure(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, int columns)
     {

@@ -3,26 +3,28 @@ using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>The rows and columns of a masked area that stay dark and at the level of the others.</summary>
+/// <summary>
+/// The usable rows and columns of a masked area: those that stay dark and at the same level as the others.
+/// </summary>
 /// <param name="Area">The area.</param>
-/// <param name="Rows">Rows of the area that serve.</param>
-/// <param name="Columns">Columns of the area that serve.</param>
+/// <param name="Rows">Usable rows of the area.</param>
+/// <param name="Columns">Usable columns of the area.</param>
 internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
 {
-    private const double Outlying = 6; // robust standard deviations of the lines' means
+    private const double Outlying = 6; // robust standard deviations of the line means
     private const double MaxLight = 0.001; // of the signal of a flat
     private const int MinLines = 8;
 
-    /// <summary>Pixels that serve.</summary>
+    /// <summary>Number of usable pixels.</summary>
     public long Count => (long)Rows.Length * Columns.Length;
 
     /// <summary>
-    /// Chooses them by a bias frame and, when there is one, the brightest flat: borders can hold dummy pixels at a level
-    /// of their own and pixels that light reaches from the side.
+    /// Chooses them from a bias frame and, if available, the brightest flat: borders may contain dummy pixels at a
+    /// level of their own, and pixels that light reaches from the side.
     /// </summary>
     /// <param name="bias">A frame without light.</param>
     /// <param name="flat">The brightest flat; null for none.</param>
-    /// <param name="signal">Level of its pixels above the bias, ADU.</param>
+    /// <param name="signal">Level of the flat above the bias, ADU.</param>
     /// <returns>Null when fewer than 8 rows or columns are left.</returns>
     public static MaskedPixels? Find(IFrameSamples bias, IFrameSamples? flat, double signal)
     {
@@ -40,7 +42,7 @@ internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
         return rows.Length < MinLines || columns.Length < MinLines ? null : new(area, rows, columns);
     }
 
-    /// <summary>The pixels that serve, row after row.</summary>
+    /// <summary>Reads the usable pixels, row by row.</summary>
     public ushort[] Read(IFrameSamples frame)
     {
         ushort[] all = Read(frame, Area);
@@ -66,7 +68,7 @@ internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
         return [.. Within(means, middle - (Outlying * scatter), middle + (Outlying * scatter))];
     }
 
-    // The darkest tenth stands for what light does not reach; the level itself may have moved between the frames.
+    // The darkest tenth is taken as unlit; the level itself may have moved between the frames.
     private static int[] Dark(ushort[] dark, ushort[] lit, MaskedArea area, bool byRow, double signal)
     {
         double[] rise =

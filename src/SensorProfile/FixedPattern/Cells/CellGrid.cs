@@ -1,18 +1,18 @@
 namespace SensorProfile.FixedPattern.Cells;
 
-/// <summary>The frame in coarse square cells.</summary>
-/// <param name="Size">Edge of a cell, px; even, so that every cell holds whole periods of a colour filter.</param>
-/// <param name="Columns">Cells side by side; the last may be narrower.</param>
-/// <param name="Rows">Cells above each other.</param>
+/// <summary>Divides the frame into coarse square cells.</summary>
+/// <param name="Size">Side of a cell, px; even, so that every cell contains whole periods of a colour filter.</param>
+/// <param name="Columns">Number of columns of cells; the last may be narrower.</param>
+/// <param name="Rows">Number of rows of cells.</param>
 internal sealed record CellGrid(int Size, int Columns, int Rows)
 {
     private const int MaxAcross = 96;
     private const int MinSize = 8;
 
-    /// <summary>Cells, <see cref="Columns"/> × <see cref="Rows"/>.</summary>
+    /// <summary>Number of cells, <see cref="Columns"/> × <see cref="Rows"/>.</summary>
     public int Count => Columns * Rows;
 
-    /// <summary>Cells for a frame: at most 96 across.</summary>
+    /// <summary>Makes the grid for a frame, at most 96 cells across.</summary>
     public static CellGrid For(int width, int height)
     {
         int size = Math.Max(MinSize, (Math.Max(width, height) + MaxAcross - 1) / MaxAcross);
@@ -20,10 +20,10 @@ internal sealed record CellGrid(int Size, int Columns, int Rows)
         return new(size, (width + size - 1) / size, (height + size - 1) / size);
     }
 
-    /// <summary>Cell of a pixel.</summary>
+    /// <summary>Index of the cell of a pixel.</summary>
     public int Of(int column, int row) => row / Size * Columns + column / Size;
 
-    /// <summary>Mean over a cell and its neighbours, with the number of cells behind it.</summary>
+    /// <summary>Mean over a cell and its neighbours, and the number of cells used.</summary>
     public (double Value, int Cells) Smoothed(double[] values, int cell)
     {
         int row = cell / Columns,

@@ -1,8 +1,8 @@
 namespace SensorProfile.FixedPattern.Cells;
 
 /// <summary>
-/// Values of coarse cells at every pixel: straight interpolation between the centres of the cells, carried on to the
-/// edge of the frame.
+/// Values of coarse cells at every pixel: linear interpolation between the cell centres, extrapolated to the edge of
+/// the frame.
 /// </summary>
 /// <param name="grid">The cells.</param>
 /// <param name="values">One per cell.</param>
@@ -24,8 +24,8 @@ internal sealed class CellInterpolation(CellGrid grid, double[] values, int widt
     }
 
     /// <summary>
-    /// The cell before a pixel and how far it lies towards the next centre; below 0 or above 1 beyond the outermost
-    /// centres.
+    /// The cell before a pixel, and the position of the pixel on the way to the next centre; below 0 or above 1 beyond
+    /// the outermost centres.
     /// </summary>
     private (int Cell, double Share) Place(int pixel, int cells, int length)
     {

@@ -1,10 +1,10 @@
 namespace SensorProfile.FixedPattern.Cells;
 
 /// <summary>
-/// Mean signal above the typical pixel's in every coarse cell, for every group of frames; outstanding pixels are left
-/// out.
+/// Sums of the signal above the typical pixel in every coarse cell, for every group of frames; outstanding pixels are
+/// left out.
 /// </summary>
 /// <param name="Grid">The cells.</param>
 /// <param name="Sums">Σ signal, e-: [temperature][group][cell].</param>
-/// <param name="Counts">Pixels behind the sums: [cell].</param>
+/// <param name="Counts">Number of pixels in the sums: [cell].</param>
 internal sealed record CellSignals(CellGrid Grid, double[][][] Sums, long[] Counts);

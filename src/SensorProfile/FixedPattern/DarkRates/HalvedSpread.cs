@@ -6,8 +6,8 @@ using SensorProfile.Pixels.Sums;
 namespace SensorProfile.FixedPattern.DarkRates;
 
 /// <summary>
-/// Spread of the dark rates themselves, free of temporal noise: what two independent halves of the frames have in
-/// common.
+/// Spread of the dark rates themselves, free of temporal noise: the part that two independent halves of the frames
+/// share.
 /// </summary>
 internal static class HalvedSpread
 {
@@ -15,12 +15,12 @@ internal static class HalvedSpread
     private const double Clip = 4;
 
     /// <summary>
-    /// Covariance over the core pixels of the slopes from odd and even frames, (e-/px/s)²; not a number where a group
-    /// cannot be halved or the exposures alone make no line.
+    /// Covariance over the core pixels of the slopes from odd and even frames, (e-/px/s)²; not a number when a group
+    /// cannot be halved or the exposures alone do not allow a line.
     /// </summary>
-    /// <param name="input">The mode.</param>
+    /// <param name="input">The camera mode.</param>
     /// <param name="series">The temperature.</param>
-    /// <param name="groups">Sampled rows of its frames.</param>
+    /// <param name="groups">Sampled rows of the frames of that temperature.</param>
     public static double Measure(
         PatternInput input,
         DarkSeries series,

@@ -4,17 +4,18 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Number of pixels above a dark rate, against the rate.</summary>
+/// <summary>Number of pixels above a dark rate, as a function of the rate.</summary>
 internal static class HotPixelCurve
 {
-    private const double MinSigmas = 5; // below, the curve would count noise
+    private const double MinSigmas = 5; // below this, the curve would count noise
 
     /// <summary>
-    /// Counts at round rates from where noise ends to the brightest pixel. Exact 95 % Poisson intervals (Garwood 1936).
+    /// Counts at round rates, from the end of the noise to the brightest pixel. Exact 95 % Poisson intervals (Garwood
+    /// 1936).
     /// </summary>
-    /// <param name="rates">Rate of each pixel, e-/px/s; those that are not numbers are not counted.</param>
+    /// <param name="rates">Rate of each pixel, e-/px/s; NaN is not counted.</param>
     /// <param name="typical">Rate of the typical pixel.</param>
-    /// <param name="noise">Uncertainty of a typical pixel's rate.</param>
+    /// <param name="noise">Uncertainty of the rate of a typical pixel.</param>
     public static IReadOnlyList<HotPixelCount> Count(ReadOnlySpan<float> rates, double typical, double noise)
     {
         float highest = float.NegativeInfinity;
@@ -26,7 +27,7 @@ internal static class HotPixelCurve
         return Count(rates, thresholds);
     }
 
-    /// <summary>Counts above given thresholds, ascending.</summary>
+    /// <summary>Counts above the given thresholds, ascending.</summary>
     public static IReadOnlyList<HotPixelCount> Count(ReadOnlySpan<float> rates, IReadOnlyList<double> thresholds)
     {
         double[] edges = [.. thresholds];

@@ -4,10 +4,10 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.DarkRates;
 
 /// <summary>The hot-pixel curve at the measured temperatures.</summary>
-/// <remarks>A pixel's rate at T is its rate at the reference times (I(T)/I(T_ref))^(ΔT₂/ΔT₂ᵢ): exact where both laws
-/// are exponentials of the same function of temperature. ΔT₂ᵢ is the pixel's own
-/// doubling temperature, else that of its class of rate, else the typical pixel's. Only pixels that stand out at the
-/// reference temperature are counted, so the curves begin where these end up.</remarks>
+/// <remarks>The rate of a pixel at T is its rate at the reference times (I(T)/I(T_ref))^(ΔT₂/ΔT₂ᵢ), which is exact if
+/// both laws are exponentials of the same function of temperature. ΔT₂ᵢ is the doubling temperature of the pixel
+/// itself, or else of its rate class, or else of the typical pixel. Only pixels that stand out at the reference
+/// temperature are counted, so each curve starts at the rates these reach.</remarks>
 internal static class HotPixelCurves
 {
     private const double MinSigmas = 5;
@@ -22,7 +22,7 @@ internal static class HotPixelCurves
         double typical = Math.Log(2) * 0.1 / Math.Log(law(reference + 0.05) / law(reference - 0.05));
         if (!(typical > 0) || !double.IsFinite(typical))
             return [];
-        // Arrays of the right length: where a fifth of the pixels stand out, lists that grow would take more than all
+        // Arrays of the right length: if a fifth of the pixels stand out, growing lists would take more memory than all
         // maps.
         int count = 0;
         foreach (float rate in maps.Rate)

@@ -5,13 +5,12 @@ using SensorProfile.FixedPattern.Input;
 namespace SensorProfile.FixedPattern.DarkRates;
 
 /// <summary>
-/// Sets the smooth part of a map joined from several temperatures to what the temperature nearest to the reference
-/// shows.
+/// Corrects the smooth part of a map combined from several temperatures to that of the temperature closest to the
+/// reference.
 /// </summary>
-/// <remarks>Ordinary pixels are brought to the reference by the typical law, which glow does not follow. Cell by cell
-/// the difference between the nearest temperature alone and the
-/// joined value is taken, where it is significant (3 standard errors of the 3 × 3 mean), and added to the cell's
-/// ordinary pixels.</remarks>
+/// <remarks>Ordinary pixels are scaled to the reference by the typical law, which glow does not follow. Cell by cell,
+/// the difference between the closest temperature alone and the combined value is added to the ordinary pixels, if it
+/// is significant (3 standard errors of the 3 × 3 mean).</remarks>
 internal static class LargeScale
 {
     private const double MinSigmas = 3;

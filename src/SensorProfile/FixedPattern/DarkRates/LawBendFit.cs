@@ -2,27 +2,28 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Learns the common abscissa of the hot pixels' laws from a sample of them.</summary>
+/// <summary>Fits the common abscissa of the laws of hot pixels to a sample of them.</summary>
 /// <remarks>
-/// Hot pixels generate their dark current through levels of their own; the typical pixel's law, which its points often
-/// leave undecided, has another curvature against temperature, and a law that bends the wrong way gives every bright
-/// pixel a rate that is off by a per cent or two. The sampled rows hold the slopes of the same pixels at every temperature.
-/// Model: ln I_i(T) = b_i + a_i·(x + c₂·x² + c₃·x³), x the prior abscissa. In turn each pixel's b and a by weighted least
-/// squares, and both c from the residuals of all pixels together, orthogonal to each pixel's own line; a pixel that misfits
-/// has its weight divided by its reduced χ². Normal priors of mean 0 hold the bend where the pixels say little.
+/// Hot pixels generate their dark current through energy levels of their own. The law of the typical pixel, which its
+/// points often leave undecided, curves differently with temperature, and a law with the wrong curvature puts the rate
+/// of every bright pixel off by a per cent or two. The sampled rows contain the slopes of the same pixels at every
+/// temperature. Model: ln I_i(T) = b_i + a_i·(x + c₂·x² + c₃·x³), x the prior abscissa. Two steps alternate: b and a of
+/// each pixel by weighted least squares, and both c from the residuals of all pixels together, orthogonal to the line
+/// of each pixel. The weight of a pixel that misfits is divided by its reduced χ². Normal priors with mean 0 constrain
+/// the bend where the pixels say little.
 /// </remarks>
 internal static class LawBendFit
 {
     private const int MinPixels = 60,
         Rounds = 4;
     private const double MinSignal = 12, // standard uncertainties
-        PriorSecond = 0.05, // twice what lies between a doubling and an Arrhenius law
+        PriorSecond = 0.05, // twice the difference between a doubling and an Arrhenius law
         PriorThird = 0.01;
 
-    /// <summary>The bend; none where fewer than 60 hot pixels show three temperatures or more.</summary>
-    /// <param name="input">The mode.</param>
-    /// <param name="temperatures">Levels with the slopes of the sampled pixels.</param>
-    /// <param name="scale">Reference and nearest temperature.</param>
+    /// <summary>Fits the bend; none with fewer than 60 hot pixels measured at three or more temperatures.</summary>
+    /// <param name="input">The camera mode.</param>
+    /// <param name="temperatures">Levels, with the slopes of the sampled pixels.</param>
+    /// <param name="scale">Reference temperature and the one closest to it.</param>
     /// <param name="limit">Rate above the typical one from which a pixel stands out, e-/px/s.</param>
     public static LawBend Fit(
         PatternInput input,
@@ -62,10 +63,12 @@ internal static class LawBendFit
         return bend;
     }
 
-    /// <summary>ln rates of one hot pixel and their weights; weight 0 where it does not stand out of noise.</summary>
+    /// <summary>
+    /// ln rates of one hot pixel and their weights; weight 0 where the pixel does not stand out from the noise.
+    /// </summary>
     private sealed class Pixel(double[] logs, double[] weights)
     {
-        /// <summary>Adds the pixel's normal equations for both coefficients.</summary>
+        /// <summary>Adds the normal equations of the pixel for both coefficients.</summary>
         public void AddTo(
             double[] x,
             LawBend bend,
@@ -182,7 +185,7 @@ internal static class LawBendFit
         return found;
     }
 
-    /// <summary>Whether the longest exposure fills the codes: the slope is then no rate.</summary>
+    /// <summary>Whether the longest exposure reaches the top code: the slope is then not a rate.</summary>
     private static bool IsNearTop(PatternInput input, SeriesLevels levels, double rate, int channel)
     {
         double longest = levels.Slope.Seconds.Max();

@@ -10,9 +10,9 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// </summary>
 internal static class LevelSampling
 {
-    private const int SampledPixels = 400_000; // the median of so many is good to 0.002 of their spread
+    private const int SampledPixels = 400_000; // the median of this many is good to 0.002 of their spread
 
-    /// <summary>Measures one temperature; null when its exposures make no line.</summary>
+    /// <summary>Measures one temperature; null when its exposures do not allow a line.</summary>
     public static SeriesLevels? Sample(PatternInput input, DarkSeries series)
     {
         if (ExposureSlope.Prepare(series.Exposures, input.Unlit?.Frames ?? 0) is not { } line)
@@ -36,7 +36,7 @@ internal static class LevelSampling
         if (line.UsesUnlit)
         {
             means.Add(Sampled(input.Unlit!.Mean, input, pairs));
-            // a single bias frame has none
+            // a single bias frame has no variance
             variances.Add(input.Unlit.Variance.Length == 0 ? [] : Sampled(input.Unlit.Variance, input, pairs));
         }
         int[] frames = [.. groups.Select(g => g.Count), .. line.UsesUnlit ? [input.Unlit!.Frames] : Array.Empty<int>()];
@@ -102,8 +102,8 @@ internal static class LevelSampling
     }
 
     /// <summary>
-    /// A slope Σ factor·mean over n frames of t s has the variance of a single frame of 1/Σ(factor²·t/n) s with
-    /// Σ(factor²/n) times the variance without signal, both in units of that exposure.
+    /// Shift of the median slope. A slope Σ factor·mean over n frames of t s has the variance of a single frame of
+    /// 1/Σ(factor²·t/n) s with Σ(factor²/n) times the variance without signal, both in units of that exposure.
     /// </summary>
     private static double MedianShift(PatternInput input, DarkSeries series, ExposureSlope line, int[] frames)
     {
@@ -125,8 +125,8 @@ internal static class LevelSampling
     }
 
     /// <summary>
-    /// Median of the pixels' variances over that of χ² with n − 1 degrees of freedom; with a single frame what read
-    /// noise and dark signal must give.
+    /// Median of the pixel variances over that of χ² with n − 1 degrees of freedom; for a single frame, the variance
+    /// expected from read noise and dark signal.
     /// </summary>
     private static double TypicalVariance(
         PatternInput input,

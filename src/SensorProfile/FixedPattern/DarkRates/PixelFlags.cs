@@ -1,30 +1,30 @@
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>What a single pixel's darks say against it, beside its rate.</summary>
+/// <summary>Peculiarities of a pixel found in its darks, besides its rate.</summary>
 [Flags]
 internal enum PixelFlags : byte
 {
-    /// <summary>Nothing.</summary>
+    /// <summary>None.</summary>
     None = 0,
 
     /// <summary>At the top code in the longest exposure.</summary>
     Saturated = 1,
 
-    /// <summary>Its signal does not grow in proportion to the exposure.</summary>
+    /// <summary>Signal does not grow linearly with exposure.</summary>
     NonLinear = 2,
 
-    /// <summary>Scatters from frame to frame more than its signal explains.</summary>
+    /// <summary>Scatters from frame to frame by more than its signal explains.</summary>
     Noisy = 4,
 
     /// <summary>
-    /// Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not
-    /// make it.
+    /// Scatters in several groups of frames by more than the stated factor; a single charged-particle hit is not
+    /// enough.
     /// </summary>
     Flickering = 8,
 
-    /// <summary>Jumps between two or more levels: the level test.</summary>
+    /// <summary>Jumps between two or more levels, by the level test.</summary>
     Levelled = 32,
 
-    /// <summary>Stands out of the ordinary pixels: no defect in itself.</summary>
+    /// <summary>Stands out from the ordinary pixels; not a defect in itself.</summary>
     Outstanding = 16,
 }

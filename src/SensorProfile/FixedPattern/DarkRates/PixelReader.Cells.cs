@@ -2,13 +2,13 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>The signals of ordinary pixels, summed in coarse cells for the search for glow.</summary>
+/// <summary>Sums the signals of ordinary pixels in coarse cells, for the glow search.</summary>
 internal sealed partial class PixelReader
 {
-    // a pixel further from its cell's median is no part of a smooth glow
+    // a pixel further from the median of its cell is not part of a smooth glow
     private const double CellSigmas = 5;
 
-    // … where the cell itself glows steeply, by this share of the glow more
+    // … plus this share of the glow, where the cell itself glows steeply
     private const double CellShare = 0.5;
 
     internal sealed partial class StripWorker
@@ -16,8 +16,8 @@ internal sealed partial class PixelReader
         private byte[] channels = []; // of the pixels of a cell
 
         /// <summary>
-        /// Adds the signals of the strip's pixels to their cells, those left out that are flagged or stand out of their
-        /// own cell: glow stays in, hot pixels do not.
+        /// Adds the signals of the pixels of the strip to their cells, except pixels that are flagged or stand out from
+        /// their own cell: glow stays in, hot pixels do not.
         /// </summary>
         public void AddTo(StripResult result, ReadOnlySpan<float> rate, ReadOnlySpan<PixelFlags> flags)
         {

@@ -3,17 +3,17 @@ using SensorProfile.FixedPattern.Telegraph;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>The samples of a pixel for the level test.</summary>
+/// <summary>Provides the samples of a pixel for the level test.</summary>
 internal sealed partial class PixelReader
 {
     internal sealed partial class StripWorker
     {
         private ushort[] ofPixel = [];
-        private SampleGroup[]? sampled; // buffers of the samples: the same for all pixels
+        private SampleGroup[]? sampled; // sample buffers, shared by all pixels
 
         /// <summary>
-        /// Whether the pixel just read scatters enough, in its darks together, in one set of them or in one set of bias
-        /// frames, to be worth the level test.
+        /// Whether the pixel just read scatters enough to be worth the level test: in all its darks, in one set of them
+        /// or in one set of bias frames.
         /// </summary>
         public bool IsSuspect(int rowOfStrip, int column)
         {
@@ -25,7 +25,7 @@ internal sealed partial class PixelReader
         }
 
         /// <summary>
-        /// Whether the pixel just read scatters somewhat: enough for its noise to be measured, which is quickly done.
+        /// Whether the pixel just read scatters enough for a measurement of its noise, which is quick.
         /// </summary>
         public bool IsNoisy(int rowOfStrip, int column)
         {
@@ -37,8 +37,7 @@ internal sealed partial class PixelReader
         }
 
         /// <summary>
-        /// The samples of the pixel just read, the level of each frame taken off, e-; valid until the next pixel's are
-        /// asked for.
+        /// The samples of the pixel just read, minus the level of each frame, e-; valid until the next call.
         /// </summary>
         public SampleGroup[] Samples(int rowOfStrip, int column)
         {
@@ -136,8 +135,8 @@ internal sealed partial class PixelReader
         }
 
         /// <summary>
-        /// Variance in ADU² by the lowest sample: what a flickering pixel adds in its upper level is no dark signal
-        /// that would explain its scatter.
+        /// Expected variance for the lowest sample, ADU²: what a flickering pixel adds in its upper level is not dark
+        /// signal that could explain its scatter.
         /// </summary>
         private double BaseVariance(SeriesLevels levels, int t, int g, int channel, double gain, int lowest)
         {

@@ -6,13 +6,13 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Turns a pixel's group means and variances into its rate, law and flags.</summary>
+/// <summary>Turns the group means and variances of a pixel into its rate, law and flags.</summary>
 internal sealed partial class PixelReader
 {
-    /// <summary>A signal beyond this share of the way from the level to the top code is saturated.</summary>
+    /// <summary>A signal beyond this share of the range from the level to the top code is saturated.</summary>
     public const double SaturatedShare = 0.995;
 
-    private const double NoisyByChance = 1e-6; // of a sound pixel being taken for noisy: 24 in 24 million
+    private const double NoisyByChance = 1e-6; // probability that a sound pixel is taken for noisy: 24 in 24 million
     private const double GroupNoisyByChance = 1e-4;
     private const double OutstandingSigmas = 6;
 
@@ -32,7 +32,7 @@ internal sealed partial class PixelReader
         slopeOffsets;
     private readonly TelegraphSuspects suspects;
 
-    /// <summary>Prepares to read.</summary>
+    /// <summary>Precomputes scales, limits and laws from the sampled levels.</summary>
     public PixelReader(
         PatternInput input,
         (DarkSeries Series, SeriesLevels Levels)[] temperatures,
@@ -95,20 +95,20 @@ internal sealed partial class PixelReader
         );
     }
 
-    /// <summary>Degrees of freedom of a pixel's scatter.</summary>
+    /// <summary>Degrees of freedom of the scatter of a pixel.</summary>
     public int Freedom { get; }
 
     /// <summary>
-    /// Groups that must scatter too much before a pixel flickers: two, so that one hit by a charged particle is not
-    /// enough.
+    /// Groups that must scatter too much before a pixel counts as flickering: two, so that one charged-particle hit is
+    /// not enough.
     /// </summary>
     private int NoisyGroupsNeeded { get; }
 
-    /// <summary>Buffers of one worker.</summary>
+    /// <summary>Makes the buffers of one worker.</summary>
     public StripWorker Worker() => new(this);
 
-    // Levels were taken from every group's median, the slope of which is the median slope of the sample only nearly:
-    // the difference is taken back.
+    // Levels are the medians of the groups, and their slope is only approximately the median slope of the sample; this
+    // is the difference to correct.
     private static double MedianSlope(SeriesLevels levels, int channel)
     {
         double slope = 0;
@@ -125,7 +125,7 @@ internal sealed partial class PixelReader
         private readonly double[] rates,
             uncertainties;
 
-        // of the pixel just read, e- above the level: [temperature][group]
+        // signals of the pixel just read, e- above the level: [temperature][group]
         private readonly double[][] signals;
         private float[][] means = [],
             variances = [];
@@ -140,7 +140,7 @@ internal sealed partial class PixelReader
             signals = [.. reader.temperatures.Select(t => new double[t.Levels.Frames.Length])];
         }
 
-        /// <summary>Takes up the means and variances of a strip.</summary>
+        /// <summary>Loads the means and variances of a strip.</summary>
         public void Begin(GroupStrip next)
         {
             strip = next;
@@ -154,14 +154,15 @@ internal sealed partial class PixelReader
                 strip.Moments(g, means[g].AsSpan(0, strip.Pixels), variances[g].AsSpan(0, strip.Pixels));
         }
 
-        /// <summary>Takes up a row of the strip, counted from its first.</summary>
+        /// <summary>Loads a row of the strip, counted from its first.</summary>
         public void BeginRow(int rowOfStrip) =>
             row.Read(strip.FirstRow + rowOfStrip, means, variances, rowOfStrip * strip.Width);
 
         /// <summary>Reads one pixel of the row.</summary>
         /// <param name="rowOfStrip">Row, counted from the first of the strip.</param>
         /// <param name="column">Column.</param>
-        /// <param name="withLaw">Whether an ordinary pixel's own law is wanted; those that stand out have theirs.</param>
+        /// <param name="withLaw">Whether to fit a law for an ordinary pixel; pixels that stand out always get
+        /// one.</param>
         public PixelReading Read(int rowOfStrip, int column, bool withLaw = true)
         {
             int channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
@@ -223,7 +224,8 @@ internal sealed partial class PixelReader
         }
 
         /// <summary>
-        /// A pixel at its top: the line through the groups below it, or not a number when fewer than two are left.
+        /// For a saturated pixel: the line through the groups below saturation, or not a number when fewer than two are
+        /// left.
         /// </summary>
         private void Unsaturated(int t, int channel, double gain)
         {

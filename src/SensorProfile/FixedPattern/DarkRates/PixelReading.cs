@@ -1,8 +1,8 @@
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>One pixel as its darks show it.</summary>
-/// <param name="Rate">At the reference temperature, e-/px/s.</param>
-/// <param name="Uncertainty">Standard uncertainty, e-/px/s.</param>
+/// <summary>Results for one pixel from its darks.</summary>
+/// <param name="Rate">Rate at the reference temperature, e-/px/s.</param>
+/// <param name="Uncertainty">Standard uncertainty of the rate, e-/px/s.</param>
 /// <param name="Doubling">°C; not a number when not measured.</param>
 /// <param name="DoublingUncertainty">°C.</param>
 /// <param name="Flags">Flags.</param>
@@ -14,6 +14,6 @@ internal readonly record struct PixelReading(
     PixelFlags Flags
 )
 {
-    /// <summary>Correlation of ln rate and activation in the pixel's own law; not a number without one.</summary>
+    /// <summary>Correlation of ln rate and activation in the law of the pixel; not a number without a law.</summary>
     public float Correlation { get; init; } = float.NaN;
 }

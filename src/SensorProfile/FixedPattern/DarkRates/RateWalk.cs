@@ -8,23 +8,22 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.DarkRates;
 
 /// <summary>One pass over all darks: rate, uncertainty, law and flags of every pixel.</summary>
-/// <remarks>All temperatures are walked together, so that memory holds the maps and a few rows of sums, never the
-/// frames or maps of single temperatures.
-/// Relative rate at temperature T: gain·(Σ factor·mean − median of that over the channel); rate = typical rate +
-/// relative rate.</remarks>
+/// <remarks>All temperatures are walked together, so memory holds the maps and a few rows of sums, never frames or maps
+/// of single temperatures. Relative rate at temperature T: gain·(Σ factor·mean − its median over the channel); rate =
+/// typical rate + relative rate.</remarks>
 internal static class RateWalk
 {
-    private const int EveryLawOf = 16; // of ordinary pixels: plenty for the law of their class
+    private const int EveryLawOf = 16; // one in so many ordinary pixels: plenty for the law of their class
 
-    // from which they are thinned further, and the faint ones of those that stand out as well
+    // with this many pixels or more, they are thinned further, and so are the fainter outstanding ones …
     private const int ManyPixels = 8_000_000;
 
-    private const int ForSpread = 8192; // pixels whose scatter shows the spread of all
+    private const int ForSpread = 8192; // pixels that show the spread of scatter over all
 
-    // … those that stand out by less than this many times the limit
+    // … which exceed the limit by less than this factor
     private const double Bright = 8;
 
-    /// <summary>Levels of the temperatures that make a line, from a sample of the pixels.</summary>
+    /// <summary>Levels of the temperatures that allow a line, from a sample of the pixels.</summary>
     public static Dictionary<DarkSeries, SeriesLevels> Levels(PatternInput input)
     {
         var levels = new Dictionary<DarkSeries, SeriesLevels>(ReferenceEqualityComparer.Instance);
@@ -34,11 +33,11 @@ internal static class RateWalk
         return levels;
     }
 
-    /// <summary>Walks the frames; null when no temperature makes a line.</summary>
-    /// <param name="input">The mode.</param>
-    /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way,
-    /// e-/px/s; chosen from the noise and the typical rate.</param>
-    /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
+    /// <summary>Walks the frames; null when no temperature allows a line.</summary>
+    /// <param name="input">The camera mode.</param>
+    /// <param name="outstanding">Relative rate at the reference temperature above which a pixel stands out and gets a
+    /// law of its own, e-/px/s; chosen from the noise and the typical rate.</param>
+    /// <param name="known">Levels of temperatures already sampled; null to sample all.</param>
     public static RateMaps? Run(
         PatternInput input,
         Func<ReferenceScale, double> outstanding,
@@ -60,10 +59,10 @@ internal static class RateWalk
         int pixels = input.Pixels;
         float[] rate = new float[pixels],
             uncertainty = new float[pixels];
-        // a quick run measures the laws of a sample: enough for the classes, without a map of them
+        // a quick run measures the laws of a sample only: enough for the classes, but not for a map
         Half[]? doubling = laws && !input.Quick ? new Half[pixels] : null;
         int thinning = 1 + pixels / ManyPixels * 2;
-        int spreadOf = Math.Max(1, pixels / ForSpread) | 1; // odd: every channel is met
+        int spreadOf = Math.Max(1, pixels / ForSpread) | 1; // odd, so that every channel is sampled
         var flags = new PixelFlags[pixels];
         double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
@@ -117,7 +116,7 @@ internal static class RateWalk
                 }
                 int first = strip.FirstRow * strip.Width;
                 worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
-                // kept until the walk ends: half of a map where a tenth of the pixels stand out
+                // kept until the walk ends: half a map if a tenth of the pixels stand out
                 result.Outstanding.TrimExcess();
                 result.Laws.TrimExcess();
                 return result;
@@ -194,8 +193,8 @@ internal static class RateWalk
     }
 
     /// <summary>
-    /// What an ordinary pixel's joined rate takes from its signal without light, 1/s; 0 where the unlit map takes no
-    /// part in the lines.
+    /// Weight of the signal without light in the combined rate of an ordinary pixel, 1/s; 0 if the lines do not use the
+    /// unlit map.
     /// </summary>
     private static double UnlitShare(ReferenceScale scale, (DarkSeries Series, SeriesLevels Levels)[] temperatures)
     {

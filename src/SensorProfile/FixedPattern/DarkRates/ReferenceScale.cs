@@ -3,14 +3,14 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>How the temperatures are brought to the reference and joined.</summary>
-/// <param name="Typical">Rate of the pixel at the median of the maps at the reference temperature, e-/px/s: the typical
-/// pixel's and what noise adds to a median; 0 when it could not be resolved.</param>
+/// <summary>How the rates at all temperatures are scaled to the reference and combined.</summary>
+/// <param name="Typical">Rate at the median of the maps at the reference temperature, e-/px/s: that of the typical
+/// pixel plus what noise adds to a median; 0 when not resolved.</param>
 /// <param name="Factors">Typical rate at the reference over that at each temperature.</param>
-/// <param name="Weights">Share of each temperature in an ordinary pixel's rate; they add up to 1.</param>
-/// <param name="Nearest">The temperature nearest to the reference.</param>
-/// <param name="Noise">Uncertainty of a typical pixel's joined rate, e-/px/s.</param>
-/// <param name="Spread">Robust spread of the pixels' rates at the nearest temperature brought to the reference, noise
+/// <param name="Weights">Share of each temperature in the rate of an ordinary pixel; the shares add up to 1.</param>
+/// <param name="Nearest">Index of the temperature closest to the reference.</param>
+/// <param name="Noise">Uncertainty of the combined rate of a typical pixel, e-/px/s.</param>
+/// <param name="Spread">Robust spread of the pixel rates at the closest temperature, scaled to the reference, noise
 /// included, e-/px/s.</param>
 internal sealed record ReferenceScale(
     double Typical,
@@ -21,12 +21,14 @@ internal sealed record ReferenceScale(
     double Spread
 )
 {
-    /// <summary>Relative difference of ordinary pixels' activation from the typical one that is allowed for.</summary>
+    /// <summary>
+    /// Relative deviation of the activation of ordinary pixels from the typical one that is allowed for.
+    /// </summary>
     public const double LawSpread = 0.1;
 
     /// <summary>
-    /// Weights: inverse variances, each variance the noise brought to the reference plus what a pixel of another
-    /// activation would err by: (0.1·ln factor·spread)².
+    /// Weights are inverse variances; each variance is the noise scaled to the reference plus the error for a pixel of
+    /// different activation, (0.1·ln factor·spread)².
     /// </summary>
     public static ReferenceScale Measure(
         PatternInput input,
@@ -51,7 +53,7 @@ internal sealed record ReferenceScale(
         ];
         double sum = weights.Sum();
         weights = [.. weights.Select(w => w / sum)];
-        // The maps set the median of their noisy pixels to this.
+        // The maps set the median of their noisy pixels to this value.
         typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianShift).Sum();
         return new(
             typical,

@@ -4,16 +4,14 @@ using SensorProfile.FixedPattern.Input;
 namespace SensorProfile.FixedPattern.DarkRates;
 
 /// <summary>
-/// What the groups of frames say of one row of pixels, all of its pixels at once: signals, scatter, slope and its
-/// variance at every temperature.
+/// Signals, scatter, slope and variance of the slope at every temperature, for all pixels of one row at once.
 /// </summary>
 /// <remarks>
 /// signal s = (mean − level)·gain, e- above the typical pixel; variance of one frame V = typical variance + (s⁺ +
-/// (wobble·s⁺)²)/gain², ADU²: the Poisson part of what the pixel has above
-/// the typical one, and that part's scatter with the temperature; scatter = Σ(n − 1)·(variance/V) over the degrees of
-/// freedom; slope = Σ factor·s; variance of the slope = Σ factor²·V/n.
-/// A lane holds one pixel. Values of even and odd columns (the colours of a mosaic) alternate in a vector, which every
-/// row begins at an even column. Buffers are padded to whole vectors.
+/// (wobble·s⁺)²)/gain², ADU²: Poisson noise of the signal above the typical pixel, and the scatter of that signal with
+/// temperature; scatter = Σ(n − 1)·(variance/V) over the degrees of freedom; slope = Σ factor·s; variance of the slope
+/// = Σ factor²·V/n. A lane holds one pixel. Values for even and odd columns (the colours of a mosaic) alternate in a
+/// vector, because every row starts at an even column. Buffers are padded to whole vectors.
 /// </remarks>
 internal sealed class RowSignals
 {
@@ -24,11 +22,11 @@ internal sealed class RowSignals
     private readonly int freedom;
     private readonly float[] unlit;
 
-    /// <summary>Buffers of one worker.</summary>
-    /// <param name="input">The mode.</param> <param name="temperatures">Levels of every temperature.</param>
+    /// <summary>Makes the buffers of one worker.</summary>
+    /// <param name="input">The camera mode.</param> <param name="temperatures">Levels of every temperature.</param>
     /// <param name="groupLimits">Scatter of a group beyond which it counts as noisy: [temperature][group].</param>
     /// <param name="wobble">Relative scatter of the dark signal with the temperature: [temperature][group].</param>
-    /// <param name="freedom">Degrees of freedom of a pixel's scatter.</param>
+    /// <param name="freedom">Degrees of freedom of the scatter of a pixel.</param>
     public RowSignals(
         PatternInput input,
         IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures,
@@ -55,7 +53,7 @@ internal sealed class RowSignals
         unlit = new float[padded];
     }
 
-    /// <summary>e- above the typical pixel: [temperature][group][column].</summary>
+    /// <summary>Signal above the typical pixel, e-: [temperature][group][column].</summary>
     public double[][][] Signals { get; }
 
     /// <summary>Slope relative to the level of the typical pixel, e-/s: [temperature][column].</summary>
@@ -64,15 +62,16 @@ internal sealed class RowSignals
     /// <summary>Variance of the slope, ADU²/s²: [temperature][column].</summary>
     public double[][] Variances { get; }
 
-    /// <summary>1 where a group stands at the top code, else 0: [temperature][column].</summary>
+    /// <summary>1 if a group is at the top code, else 0: [temperature][column].</summary>
     public double[][] AtTop { get; }
 
     /// <summary>
-    /// Pooled scatter over what noise and signal explain, 1 for a sound pixel; 0 where no group has two frames.
+    /// Pooled scatter over the scatter that noise and signal explain, 1 for a sound pixel; 0 if no group has two
+    /// frames.
     /// </summary>
     public double[] Scatter { get; }
 
-    /// <summary>Groups that scatter beyond their limit.</summary>
+    /// <summary>Number of groups that scatter beyond their limit.</summary>
     public double[] NoisyGroups { get; }
 
     /// <summary>Length to which a buffer of this many values is padded.</summary>
@@ -84,7 +83,7 @@ internal sealed class RowSignals
     /// <param name="means">Mean of every group, ADU; readable for <see cref="Padded"/> values from
     /// <paramref name="offset"/> on.</param>
     /// <param name="variances">Temporal variance, ADU²; the same length.</param>
-    /// <param name="offset">Where the row begins.</param>
+    /// <param name="offset">Index at which the row starts.</param>
     public void Read(int row, float[][] means, float[][] variances, int offset)
     {
         Array.Clear(Scatter);
@@ -182,7 +181,7 @@ internal sealed class RowSignals
         return new(lanes);
     }
 
-    /// <summary>What is the same for all pixels of a row in one group of frames.</summary>
+    /// <summary>Values common to all pixels of a row in one group of frames.</summary>
     private readonly record struct Group(
         Vector<double> Level,
         Vector<double> Gain,

@@ -1,12 +1,14 @@
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>What the typical pixel of a channel shows at one temperature, from a sample of rows.</summary>
+/// <summary>
+/// Levels, noise and slopes of the typical pixel of each channel at one temperature, from a sample of rows.
+/// </summary>
 internal sealed record SeriesLevels
 {
     /// <summary>Line through the exposures of this temperature.</summary>
     public required ExposureSlope Slope { get; init; }
 
-    /// <summary>Median of the group means, ADU: [group][channel]; the unlit map last where it takes part.</summary>
+    /// <summary>Median of the group means, ADU: [group][channel]; the unlit map, if used, is last.</summary>
     public required double[][] Levels { get; init; }
 
     /// <summary>Temporal variance of the typical pixel, ADU²: [group][channel].</summary>
@@ -15,17 +17,17 @@ internal sealed record SeriesLevels
     /// <summary>Frames of each group.</summary>
     public required int[] Frames { get; init; }
 
-    /// <summary>Median slope of each channel, ADU/s: taken away from every pixel of it.</summary>
+    /// <summary>Median slope of each channel, ADU/s; subtracted from every pixel of the channel.</summary>
     public required double[] Centres { get; init; }
 
     /// <summary>
-    /// By how much these median slopes lie above the typical pixel's rate, because noise evens a skewed distribution
-    /// out, e-/px/s, mean over the channels.
+    /// How far these median slopes lie above the rate of the typical pixel, because noise makes a skewed distribution
+    /// more symmetric, e-/px/s, mean over the channels.
     /// </summary>
     public double MedianShift { get; init; }
 
     /// <summary>
-    /// Uncertainty of a typical pixel's slope by its temporal noise, e-/px/s, mean over the channels.
+    /// Uncertainty of the slope of a typical pixel due to temporal noise, e-/px/s, mean over the channels.
     /// </summary>
     public required double Noise { get; init; }
 
@@ -37,7 +39,7 @@ internal sealed record SeriesLevels
 
     /// <summary>
     /// Covariance of the slopes of two halves of the frames over the core pixels: the variance of the rates themselves,
-    /// (e-/px/s)²; not a number where the frames cannot be halved.
+    /// (e-/px/s)²; not a number if the frames cannot be halved.
     /// </summary>
     public double CoreVariance { get; init; } = double.NaN;
 }

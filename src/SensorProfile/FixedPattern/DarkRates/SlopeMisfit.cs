@@ -1,22 +1,24 @@
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Whether a pixel's signal departs from a straight line against the exposure.</summary>
+/// <summary>Tests whether the signal of a pixel departs from a straight line against exposure.</summary>
 internal static class SlopeMisfit
 {
-    // a normal value exceeds it on one side with probability 1.3e-12
+    // a normal value exceeds this on one side with probability 1.3e-12
     private const double Sigmas = 7;
-    private const double MinShare = 0.05; // of the range: smaller bends do not matter to a scaled dark
+    private const double MinShare = 0.05; // of the range: smaller bends do not matter for a scaled dark
 
-    /// <summary>Judges the signal at the middle exposures against the line: the largest residual exceeds 7 of its
-    /// standard errors and 5 % of the range of the pixel's own signals (not of the line's
-    /// rise: that of a pixel that is brightest at a middle exposure may be 0).</summary>
+    /// <summary>
+    /// Compares the signal at the middle exposures with the line: true when the largest residual exceeds 7 of its
+    /// standard errors and 5 % of the range of the signals of the pixel (not of the rise of the line, which may be 0
+    /// for a pixel that is brightest at a middle exposure).
+    /// </summary>
     /// <param name="line">The line.</param>
     /// <param name="levels">Levels and noise.</param>
-    /// <param name="signals">Signal of each group above the typical pixel's, e-.</param>
+    /// <param name="signals">Signal of each group above the typical pixel, e-.</param>
     /// <param name="slope">Relative slope, e-/s.</param>
     /// <param name="channel">Channel.</param>
     /// <param name="gain">e-/ADU.</param>
-    /// <param name="noiseFactor">By how much the pixel's variance exceeds the expected.</param>
+    /// <param name="noiseFactor">Factor by which the variance of the pixel exceeds the expected one.</param>
     public static bool Exceeds(
         ExposureSlope line,
         SeriesLevels levels,
@@ -35,8 +37,8 @@ internal static class SlopeMisfit
         {
             double least =
                 Sigmas * Sigmas * Variance(levels, signals, g, channel, gain) * noiseFactor / levels.Frames[g];
-            // A residual larger than the range of all signals is rare (of n groups with equal weights ½·√n of it at
-            // most): nearly every pixel ends here, without a root.
+            // A residual larger than the range of all signals is rare (for n groups with equal weights, at most ½·√n of
+            // it), so nearly every pixel ends here without a square root.
             if (!(range * range > least))
                 continue;
             double residual = Math.Abs(signals[g] - mean - slope * (line.Seconds[g] - line.Centre));
@@ -46,17 +48,18 @@ internal static class SlopeMisfit
         return false;
     }
 
-    /// <summary>The same for a pixel of which some group scatters more than its signal explains, such as one that was
-    /// hit by a charged particle: a residual counts only where it exceeds 7 of the standard
-    /// errors that the noise of all groups gives it, each group's own scatter in place of the expected where that is
-    /// larger.</summary>
+    /// <summary>
+    /// The same for a pixel with a group that scatters by more than its signal explains, for example after a
+    /// charged-particle hit: a residual counts only if it exceeds 7 standard errors from the noise of all groups, with
+    /// the scatter of a group in place of the expected one where larger.
+    /// </summary>
     /// <param name="line">The line.</param>
     /// <param name="levels">Levels and noise.</param>
     /// <param name="signals">As above.</param>
     /// <param name="slope">As above.</param>
     /// <param name="channel">Channel.</param>
     /// <param name="gain">e-/ADU.</param>
-    /// <param name="scatter">Variance of the pixel in each group, e-²; 0 where the expected counts.</param>
+    /// <param name="scatter">Variance of the pixel in each group, e-²; 0 to use the expected one.</param>
     public static bool ExceedsScatter(
         ExposureSlope line,
         SeriesLevels levels,

@@ -4,7 +4,7 @@ using SensorProfile.FixedPattern.Telegraph;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>What one strip of rows adds beside the maps.</summary>
+/// <summary>Results of one strip of rows, besides the maps.</summary>
 internal sealed class StripResult
 {
     private readonly int firstRow,
@@ -34,13 +34,13 @@ internal sealed class StripResult
     /// <summary>Pixels added to each cell of the strip.</summary>
     public int[] Counts { get; }
 
-    /// <summary>Pixels that went to the level test.</summary>
+    /// <summary>Number of pixels that went to the level test.</summary>
     public int Tested { get; set; }
 
-    /// <summary>Of these, pixels with a division that may be worth more than chance, not yet judged.</summary>
+    /// <summary>Tested pixels with a division into levels that may be better than chance, not yet judged.</summary>
     public List<(int Pixel, TelegraphFit Fit)> Divided { get; } = [];
 
-    /// <summary>Of these, pixels that scatter more than counting explains, not yet judged.</summary>
+    /// <summary>Tested pixels that scatter by more than counting statistics explain, not yet judged.</summary>
     public List<(int Pixel, ExcessNoise Noise)> Noisy { get; } = [];
 
     /// <summary>Scatter of a sample of all pixels, in bins.</summary>
@@ -52,10 +52,10 @@ internal sealed class StripResult
     /// <summary>Pixels that stand out.</summary>
     public List<OutstandingPixel> Outstanding { get; } = [];
 
-    /// <summary>Cell, counted from the first of the strip, of a pixel of the strip.</summary>
+    /// <summary>Cell of a pixel of the strip, counted from the first cell of the strip.</summary>
     public int CellOf(int row, int column) => Grid.Of(column, firstRow + row) - firstCell;
 
-    /// <summary>Adds up the strips in their order, so that the same frames give the same bits.</summary>
+    /// <summary>Adds the strips in order, so that the same frames give the same bits.</summary>
     public static CellSignals Merge(
         StripResult[] strips,
         CellGrid grid,

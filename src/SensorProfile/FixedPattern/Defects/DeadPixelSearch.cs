@@ -4,22 +4,22 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Defects;
 
-/// <summary>Response of each pixel to light against its neighbourhood.</summary>
+/// <summary>Compares the response of each pixel to light with its neighbourhood.</summary>
 internal static class DeadPixelSearch
 {
     private const int Reach = 2; // pixels of the channel on either side
 
-    /// <summary>Cold or dead pixels by their response; the others are sound.</summary>
+    /// <summary>Finds cold or dead pixels by their response; the others are sound.</summary>
     /// <param name="flat">Mean of the flats, ADU.</param>
     /// <param name="pedestal">Level without light of each pixel, ADU; null to use <paramref name="level"/>.</param>
-    /// <param name="level">Level without light, ADU, where there is no map.</param>
+    /// <param name="level">Level without light, ADU, if there is no map.</param>
     /// <param name="width">px.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="thresholds">Shares of the neighbourhood's signal below which a pixel counts as cold and as
     /// dead.</param>
-    /// <remarks>Response: signal over the median of the 24 nearest pixels of the same channel; follows vignetting and
-    /// dust shadows wider than those. A pixel at or above
-    /// the limit's share of half of its neighbours is sound without their median being known: nearly all are.</remarks>
+    /// <remarks>Response is the signal over the median of the 24 nearest pixels of the same channel; that median
+    /// follows vignetting and dust shadows wider than this neighbourhood. A pixel that reaches the limit relative to
+    /// half of its neighbours is sound without computing the median; that covers nearly all pixels.</remarks>
     public static DefectClass[] Find(
         float[] flat,
         float[]? pedestal,

@@ -1,6 +1,6 @@
 namespace SensorProfile.FixedPattern.Defects;
 
-/// <summary>Defects of a pixel; one pixel may have several. The numbers stand in defects.fits.</summary>
+/// <summary>Defects of a pixel; one pixel may have several. The numbers are stored in defects.fits.</summary>
 [Flags]
 internal enum DefectClass : byte
 {
@@ -22,7 +22,7 @@ internal enum DefectClass : byte
     /// <summary>At the top code in a dark.</summary>
     Saturated = 16,
 
-    /// <summary>Signal not in proportion to the exposure.</summary>
+    /// <summary>Signal not linear in the exposure.</summary>
     NonLinear = 32,
 
     /// <summary>Flickering between levels, or far noisier than the camera.</summary>

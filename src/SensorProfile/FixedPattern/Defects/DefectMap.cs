@@ -7,7 +7,7 @@ namespace SensorProfile.FixedPattern.Defects;
 
 /// <summary>Defects of every pixel, and their counts.</summary>
 /// <param name="Classes">One per pixel.</param> <param name="Counts">Counts by kind.</param>
-/// <param name="Columns">0-based columns that stand out, in the dark or in what else was measured.</param>
+/// <param name="Columns">0-based columns that stand out, in the dark or in any other measurement.</param>
 /// <param name="Rows">0-based rows that stand out.</param>
 internal sealed record DefectMap(
     DefectClass[] Classes,
@@ -16,14 +16,14 @@ internal sealed record DefectMap(
     IReadOnlyList<int> Rows
 )
 {
-    // of the warm threshold: a whole line shows less than a single pixel must
+    // of the warm threshold: a whole line may be fainter than a single pixel must be
     private const double LineShare = 0.25;
 
     /// <summary>Columns and rows that stand out in the dark.</summary>
     public IReadOnlyList<DefectLine> Lines { get; init; } = [];
 
-    /// <summary>Judges every pixel.</summary>
-    /// <param name="input">The mode.</param>
+    /// <summary>Classifies every pixel.</summary>
+    /// <param name="input">The camera mode.</param>
     /// <param name="maps">Rates and flags.</param>
     /// <param name="thresholds">Thresholds, all of them set.</param>
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
@@ -59,7 +59,7 @@ internal sealed record DefectMap(
                     classes[i] = DefectClass.None;
         return new(classes, Count(classes, columns.Length, rows.Length, maps, input), columns, rows) { Lines = lines };
 
-        // Those that stand out in bias frames or flats with them.
+        // Together with those that stand out in bias frames or flats.
         int[] Numbers(LineDirection direction) =>
             [
                 .. lines

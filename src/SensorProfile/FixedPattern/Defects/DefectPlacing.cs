@@ -2,7 +2,7 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Defects;
 
-/// <summary>Says where the defects are.</summary>
+/// <summary>Describes where the defects are.</summary>
 internal static class DefectPlacing
 {
     private const int MaxClusters = 20,
@@ -20,7 +20,7 @@ internal static class DefectPlacing
         "lower right",
     ];
 
-    /// <summary>Places of a defect map.</summary>
+    /// <summary>Places of the defects in a map.</summary>
     public static DefectPlaces Place(DefectMap defects, int width, int height)
     {
         long[] hot = new long[9];

@@ -16,7 +16,7 @@ internal static class DefectWords
         (DefectClass.Line, "DEFLINE", "line"),
     ];
 
-    /// <summary>"hot", or "hot+flickering" for several.</summary>
+    /// <summary>Text such as "hot", or "hot+flickering" for several classes.</summary>
     public static string Text(DefectClass found) =>
         string.Join('+', All.Where(k => found.HasFlag(k.Class)).Select(k => k.Word));
 }

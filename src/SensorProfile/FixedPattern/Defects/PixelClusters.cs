@@ -1,16 +1,16 @@
 namespace SensorProfile.FixedPattern.Defects;
 
-/// <summary>Groups of touching pixels.</summary>
+/// <summary>Finds groups of touching pixels.</summary>
 internal static class PixelClusters
 {
     /// <summary>
-    /// Groups of at least <paramref name="least"/> pixels that touch by an edge or a corner, in order of their first
+    /// Groups of at least <paramref name="least"/> pixels that touch at an edge or a corner, in order of their first
     /// pixel.
     /// </summary>
     /// <param name="width">px.</param>
     /// <param name="height">px.</param>
     /// <param name="belongs">Whether a pixel (by its index) belongs to any group.</param>
-    /// <param name="least">Pixels.</param>
+    /// <param name="least">Minimum number of pixels in a group.</param>
     public static IReadOnlyList<IReadOnlyList<int>> Find(int width, int height, Func<int, bool> belongs, int least = 3)
     {
         var seen = new HashSet<int>();

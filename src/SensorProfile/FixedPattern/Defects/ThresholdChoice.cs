@@ -5,16 +5,15 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.Defects;
 
 /// <summary>
-/// Thresholds where the user stated none: hot is ten times what an ordinary pixel shows, rounded up to 1, 2 or 5 times
-/// a power of ten.
+/// Default thresholds: hot is ten times the rate of an ordinary pixel, rounded up to 1, 2 or 5 times a power of ten.
 /// </summary>
 internal static class ThresholdChoice
 {
     private const double HotTimes = 10;
     private const double WarmDivisor = 5;
 
-    /// <summary>Fills in what the user left open (rates of 0).</summary>
-    /// <param name="given">The user's; null for none.</param>
+    /// <summary>Fills in thresholds that the user left open (rates of 0).</summary>
+    /// <param name="given">Thresholds of the user; null for none.</param>
     /// <param name="scale">Typical rate, spread and noise of the pixels.</param>
     public static DefectThresholds For(DefectThresholds? given, ReferenceScale scale)
     {

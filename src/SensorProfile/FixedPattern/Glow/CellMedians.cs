@@ -7,17 +7,17 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>Median rate of every coarse cell, with the noise of such a median.</summary>
+/// <summary>Median rate of every coarse cell, with the noise of these medians.</summary>
 /// <param name="Grid">The cells.</param>
-/// <param name="Values">e-/px/s; not a number for a cell with hardly a sound pixel.</param>
-/// <param name="Noise">Standard error of one cell's median, e-/px/s.</param>
+/// <param name="Values">Medians, e-/px/s; not a number for a cell with hardly any sound pixels.</param>
+/// <param name="Noise">Standard error of the median of one cell, e-/px/s.</param>
 internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
 {
     private const int MinPixels = 8;
 
     /// <summary>
-    /// Medians over the sound pixels: hot ones hardly move a median, flagged ones and those in defect lines take no
-    /// part.
+    /// Medians over the sound pixels: hot ones hardly shift a median; flagged ones and those in defect lines are left
+    /// out.
     /// </summary>
     public static CellMedians Measure(PatternInput input, RateMaps maps, DefectMap defects)
     {

@@ -1,6 +1,6 @@
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>Exponent of a signal against exposure: A = c + G·t^p.</summary>
+/// <summary>Exponent p of a signal against exposure: A = c + G·t^p.</summary>
 internal static class GlowExponent
 {
     private const double Lowest = 0.05,
@@ -9,9 +9,9 @@ internal static class GlowExponent
 
     /// <summary>
     /// Least squares over a grid of p, with c and G solved for at every p; the uncertainty is half the width at χ² + 1.
-    /// Null with fewer than 3 exposures or when the signal does not stand out.
+    /// Null with fewer than 3 exposures or if the signal is not significant.
     /// </summary>
-    /// <remarks>c takes up what the place shows without exposure (its bias pattern).</remarks>
+    /// <remarks>c absorbs the signal at zero exposure (the bias pattern).</remarks>
     /// <param name="seconds">Exposures, s.</param>
     /// <param name="signals">A.</param>
     /// <param name="uncertainties">Standard uncertainties of A, positive.</param>
@@ -41,7 +41,9 @@ internal static class GlowExponent
         return low <= Lowest || high >= Highest ? null : (p, Math.Max(Step, (high - low) / 2));
     }
 
-    /// <summary>χ² of the weighted straight line, in closed form: a search asks for it hundreds of times.</summary>
+    /// <summary>
+    /// χ² of the weighted straight line, in closed form, because a search needs it hundreds of times.
+    /// </summary>
     private static double AroundLine(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> uncertainties)
     {
         double weights = 0,

@@ -3,12 +3,11 @@ using SensorProfile.FixedPattern.Cells;
 namespace SensorProfile.FixedPattern.Glow;
 
 /// <summary>
-/// Glow of every pixel, worked out from coarse cells when it is asked for: a map of the whole sensor would be one more
-/// in memory.
+/// Glow of every pixel, computed from coarse cells on demand, to avoid another map of the whole sensor in memory.
 /// </summary>
 /// <param name="grid">The cells.</param>
 /// <param name="excess">Excess of every cell above the floor, e-/px/s.</param>
-/// <param name="glows">Cells of the places that glow.</param>
+/// <param name="glows">Cells that belong to a glow.</param>
 /// <param name="width">Frame width, px.</param> <param name="height">Frame height, px.</param>
 internal sealed class GlowField(CellGrid grid, double[] excess, bool[] glows, int width, int height)
 {
@@ -21,11 +20,11 @@ internal sealed class GlowField(CellGrid grid, double[] excess, bool[] glows, in
     public int CellOf(int pixel) => grid.Of(pixel % width, pixel / width);
 
     /// <summary>Rate above the floor at the reference temperature, e-/px/s; 0 where nothing glows.</summary>
-    /// <param name="pixel">Place in the frame, row after row.</param>
+    /// <param name="pixel">Index in the frame, row by row.</param>
     public float At(int pixel) =>
         glows[CellOf(pixel)] ? (float)Math.Max(0, smooth.At(pixel % width, pixel / width)) : 0;
 
-    /// <summary>The glow of all pixels.</summary>
+    /// <summary>Map of the glow of all pixels.</summary>
     public float[] Map()
     {
         float[] map = new float[Pixels];

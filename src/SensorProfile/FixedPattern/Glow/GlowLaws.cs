@@ -7,10 +7,10 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>How a glow grows with exposure and temperature.</summary>
-/// <param name="ExposureExponent">p of glow ∝ exposure^p; null when it could not be told.</param>
-/// <param name="Doubling">Temperature rise that doubles it, °C; null when it could not be told or does not rise with
-/// temperature.</param>
+/// <summary>How glow grows with exposure and temperature.</summary>
+/// <param name="ExposureExponent">p of glow ∝ exposure^p; null if undetermined.</param>
+/// <param name="Doubling">Temperature rise that doubles the glow, °C; null if undetermined or if the glow does not rise
+/// with temperature.</param>
 internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doubling)
 {
     /// <summary>Signals of the brightest cell, e-.</summary>
@@ -24,7 +24,8 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
 
     /// <summary>
     /// Amplitude of the glow in every group of frames by its own shape: A = Σw(S − floor)/Σw², w the cells' excess, S
-    /// their mean signal, floor the mean of the cells that do not glow.
+    /// their mean signal, floor the mean of the cells that do not glow. Where the shape fits worse than the cells' noise allows,
+    /// the uncertainty is widened by as much (Birge 1932, Phys. Rev. 40, 207).
     /// </summary>
     public static GlowLaws Fit(
         PatternInput input,
@@ -46,12 +47,14 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
             double level = OrderStatistics.Median(around),
                 noise = OrderStatistics.MadSigma(around);
             double a = own.Sum(i => excess[i] * (cells.Sums[t][g][i] / cells.Counts[i] - level)) / weights,
-                offset = own.Sum(i => excess[i]) / weights;
-            return (a, noise * Math.Sqrt(1 / weights + offset * offset * Math.PI / 2 / around.Length));
+                offset = own.Sum(i => excess[i]) / weights,
+                misfit = own.Sum(i => Math.Pow(cells.Sums[t][g][i] / cells.Counts[i] - level - a * excess[i], 2)),
+                birge = Math.Sqrt(Math.Max(1, misfit / Math.Max(1, own.Length - 1) / (noise * noise)));
+            return (a, noise * birge * Math.Sqrt(1 / weights + offset * offset * Math.PI / 2 / around.Length));
         }
         var exponents = new List<(double P, double U)>();
         var rates = new List<(double T, double LogRate, double U)>();
-        double peak = own.Max(i => excess[i]); // A is in units of the cells' own shape
+        double peak = own.Max(i => excess[i]); // A is in units of the shape of the cells
         List<GlowSignal> signals = [];
         List<GlowRate> shown = [];
         for (int t = 0; t < maps.Temperatures.Count; t++)
@@ -77,7 +80,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                         peak * u,
                         "e-/px/s",
                         own.Length,
-                        "amplitude of the glow's own shape, line against exposure"
+                        "amplitude of the glow shape, line against exposure"
                     )
                 )
             );
@@ -88,7 +91,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         return new(Exponent(exponents), input.Quick ? null : Double(rates)) { Signals = signals, Rates = shown };
     }
 
-    /// <summary>Signals above what the place shows without exposure, where that is known.</summary>
+    /// <summary>Signals above the signal of the place at zero exposure, where that is known.</summary>
     private static IEnumerable<GlowSignal> SignalsOf(
         double celsius,
         IReadOnlyList<double> seconds,
@@ -111,7 +114,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                     peak * Math.Sqrt(amplitudes[g].U * amplitudes[g].U + u * u),
                     "e-",
                     cells,
-                    "amplitude of the glow's own shape"
+                    "amplitude of the glow shape"
                 )
             ));
     }

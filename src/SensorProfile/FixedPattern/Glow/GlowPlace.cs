@@ -8,18 +8,19 @@ namespace SensorProfile.FixedPattern.Glow;
 /// <summary>Describes one place that glows.</summary>
 internal static class GlowPlace
 {
-    private const double EdgeShare = 0.15; // of the frame's width or height
+    private const double EdgeShare = 0.15; // of the width or height of the frame
     private const double AreaShareOfPeak = 0.1;
 
-    /// <summary>Peak, extent, total and laws.</summary>
-    /// <param name="input">The mode.</param>
+    /// <summary>Measures peak, extent, total and laws.</summary>
+    /// <param name="input">The camera mode.</param>
     /// <param name="maps">Rates.</param>
     /// <param name="grid">The cells.</param>
     /// <param name="place">Cells of this place.</param>
     /// <param name="excess">Excess of every cell, e-/px/s.</param>
-    /// <param name="glows">Cells of any place.</param>
+    /// <param name="glows">Cells that glow anywhere.</param>
     /// <param name="field">Glow of every pixel.</param>
     /// <param name="noise">Standard error of a cell's median.</param>
+    /// <param name="floorDoubt">How far the floor may be off, e-/px/s.</param>
     public static GlowRegion Describe(
         PatternInput input,
         RateMaps maps,
@@ -28,7 +29,8 @@ internal static class GlowPlace
         double[] excess,
         bool[] glows,
         GlowField field,
-        double noise
+        double noise,
+        double floorDoubt
     )
     {
         bool[] own = new bool[grid.Count];
@@ -54,14 +56,15 @@ internal static class GlowPlace
             if (own[field.CellOf(i)] && field.At(i) > threshold)
                 above++;
         double relative = input.TypicalAtReference is { Value: > 0 } t ? t.StandardUncertainty / t.Value : 0;
-        // The peak lies between the brightest cell and its extension to the edge; a third of the step between them is
-        // the doubt of that extension.
+        // The peak lies between the brightest cell and its extrapolation to the edge; a third of the step between them
+        // is the uncertainty of that extrapolation.
         double peakDoubt = Math.Sqrt(
             noise * noise + Math.Pow((brightest - highest) / 3, 2) + Math.Pow(relative * brightest, 2)
         );
-        // The floor is known from many cells; what the glow's own tail has below the reach is not in the total.
+        // The floor is known from many cells; the tail of the glow outside this place is not in the total.
         double tail = 2 * noise / 3 * pixels / 2,
-            totalDoubt = Math.Sqrt(tail * tail + Math.Pow(relative * total, 2));
+            below = floorDoubt * pixels,
+            totalDoubt = Math.Sqrt(tail * tail + below * below + Math.Pow(relative * total, 2));
         GlowLaws laws = GlowLaws.Fit(input, maps, place, excess, glows);
         return new GlowRegion
         {

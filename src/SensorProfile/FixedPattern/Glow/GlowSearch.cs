@@ -8,27 +8,26 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>Looks for glow: smooth excess of the dark rate over the floor that most of the sensor shares.</summary>
+/// <summary>Looks for glow: a smooth excess of the dark rate over the floor common to most of the sensor.</summary>
 /// <remarks>
 /// Works on medians of coarse cells, smoothed over 3 × 3. The floor is the median of the cells that do not glow, found
-/// by leaving glowing cells and their neighbours out until nothing
-/// changes. A place glows when it holds a smoothed cell 6 standard errors above the floor, and reaches as far as
-/// smoothed cells stay 2 above it. An excess that a tilted plane
-/// through all cells explains is a gradient of the dark current, not glow. Where glow leaves less than a quarter of the
-/// sensor for a floor, the darkest quarter is the floor, and how much that quarter
-/// itself rises is the doubt of it; the brightest place must then have half as much again, or the whole is taken for
-/// unevenness of the dark current (half more takes some 3.5 °C across the sensor).
+/// by leaving out glowing cells and their neighbours until nothing changes. A place glows if it contains a smoothed
+/// cell 6 standard errors above the floor, and it extends as far as smoothed cells stay 2 above. An excess that a
+/// tilted plane through all cells explains is a gradient of the dark current, not glow. If glow leaves less than a
+/// quarter of the sensor for a floor, the darkest quarter is the floor and its own rise is the uncertainty; the
+/// brightest place must then exceed the floor by half, or everything is taken for unevenness of the dark current (half
+/// more would take some 3.5 °C across the sensor).
 /// </remarks>
 internal static class GlowSearch
 {
     private const double SeedSigmas = 6,
         ReachSigmas = 2;
-    private const double BroadSigmas = 10; // of what the darkest quarter rises by
+    private const double BroadSigmas = 10; // times the rise within the darkest quarter
     private const double Uneven = 0.5; // of the floor
     private const int MinCells = 3,
         MaxRounds = 20;
 
-    /// <summary>Searches; null when nothing glows or the frame is too small to tell.</summary>
+    /// <summary>Searches for glow; null when nothing glows or the frame is too small to tell.</summary>
     public static GlowFinding? Find(PatternInput input, RateMaps maps, DefectMap defects)
     {
         CellMedians cells = CellMedians.Measure(input, maps, defects);
@@ -54,16 +53,22 @@ internal static class GlowSearch
             input.Width,
             input.Height
         );
+        double factor = FloorLaw.Factor(input, maps, inPlace);
+        double doubt = Math.Abs(1 - 1 / factor);
         GlowRegion[] regions =
         [
             .. places
-                .Select(p => GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, field, noise))
+                .Select(p =>
+                    GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, field, noise, doubt * floor)
+                )
                 .OrderByDescending(r => r.Peak!.Value),
         ];
-        return new(field, regions);
+        return new(field, regions, factor);
     }
 
-    /// <summary>The cell's own median where it stands clear of noise, else the mean with its neighbours.</summary>
+    /// <summary>
+    /// The excess of the cell itself if clear of the noise, otherwise of the mean with its neighbours.
+    /// </summary>
     private static double Excess(CellMedians cells, int cell, double floor, double noise)
     {
         double own = cells.Values[cell] - floor;
@@ -88,7 +93,7 @@ internal static class GlowSearch
             if (rest.Length < grid.Count / 4)
                 return Broad(cells, out floor, out noise);
             floor = OrderStatistics.Median(rest);
-            // the lower side: no glow there
+            // the spread on the lower side, where there is no glow
             noise = Math.Max(cells.Noise, floor - OrderStatistics.Quantile(rest, 0.1587));
             bool[] next = Reached(cells, floor, noise);
             if (next.AsSpan().SequenceEqual(glows))
@@ -98,7 +103,7 @@ internal static class GlowSearch
         return glows;
     }
 
-    /// <summary>A glow over most of the sensor, against its darkest quarter.</summary>
+    /// <summary>Finds glow over most of the sensor, against its darkest quarter.</summary>
     private static bool[] Broad(CellMedians cells, out double floor, out double noise)
     {
         CellGrid grid = cells.Grid;

@@ -3,29 +3,29 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.FixedPattern.Input;
 
 /// <summary>Dark frames of one exposure at one temperature.</summary>
-/// <param name="Seconds">Exposure for the lines, s: of a set a little warmer than its temperature's mean that which
-/// would have collected as much at the mean.</param>
+/// <param name="Seconds">Exposure for the lines, s; for a set slightly warmer than the mean of its temperature, the
+/// exposure that would collect the same signal at the mean.</param>
 /// <param name="Frames">At least one frame.</param>
 internal sealed record DarkExposure(double Seconds, IReadOnlyList<IFrameSamples> Frames)
 {
     /// <summary>Exposure as taken, s.</summary>
     public double TakenSeconds { get; init; } = Seconds;
 
-    /// <summary>Reading of the probe in each frame, °C; empty when it is not to be judged.</summary>
+    /// <summary>Probe reading of each frame, °C; empty if it is not to be tested.</summary>
     public IReadOnlyList<double?> Readings { get; init; } = [];
 
-    /// <summary>Start of each frame on a clock common to all, s; empty when not known.</summary>
+    /// <summary>Start of each frame on a common clock, s; empty when unknown.</summary>
     public IReadOnlyList<double> StartSeconds { get; init; } = [];
 
     /// <summary>
-    /// Level of each frame, ADU: [frame][channel]; empty when not known. What all pixels of a frame share is no flicker
-    /// of one of them.
+    /// Level of each frame, ADU: [frame][channel]; empty when unknown. What all pixels of a frame share is not flicker
+    /// of a single pixel.
     /// </summary>
     public IReadOnlyList<double[]> FrameLevels { get; init; } = [];
 
     /// <summary>
-    /// Relative scatter of a hot pixel's signal that temperature alone explains: the readings' scatter (0.1 °C at
-    /// least, also where there are none) at a doubling of 6.5 °C.
+    /// Relative scatter of the signal of a hot pixel that temperature alone explains: the scatter of the readings (at
+    /// least 0.1 °C, also without readings) at a doubling temperature of 6.5 °C.
     /// </summary>
     public double TemperatureScatter
     {

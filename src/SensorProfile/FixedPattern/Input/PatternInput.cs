@@ -5,7 +5,7 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Input;
 
-/// <summary>All that the per-pixel measurements need to know of a mode.</summary>
+/// <summary>Everything the per-pixel measurements need to know about a camera mode.</summary>
 internal sealed record PatternInput
 {
     /// <summary>Width, px.</summary>
@@ -23,15 +23,13 @@ internal sealed record PatternInput
     /// <summary>The darks, coldest first.</summary>
     public required IReadOnlyList<DarkSeries> Series { get; init; }
 
-    /// <summary>Dark frames of all temperatures.</summary>
+    /// <summary>Number of dark frames at all temperatures.</summary>
     public int Darks => Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
 
-    /// <summary>Temperature to which rates are brought, °C.</summary>
+    /// <summary>Temperature to which rates are scaled, °C.</summary>
     public required double ReferenceTemperature { get; init; }
 
-    /// <summary>
-    /// Rate of the typical pixel at the reference temperature, e-/px/s; null when it could not be resolved.
-    /// </summary>
+    /// <summary>Rate of the typical pixel at the reference temperature, e-/px/s; null when not resolved.</summary>
     public Measurement? TypicalAtReference { get; init; }
 
     /// <summary>
@@ -44,22 +42,21 @@ internal sealed record PatternInput
     /// </summary>
     public Func<double, double>? ActivationLaw { get; init; }
 
-    /// <summary>Mean of every pixel without light and exposure (bias), ADU; null when there is none.</summary>
+    /// <summary>Mean of every pixel without light at zero exposure (bias), ADU; null without bias frames.</summary>
     public PixelMoments? Unlit { get; init; }
 
-    /// <summary>
-    /// The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.
-    /// </summary>
+    /// <summary>The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; may be empty.</summary>
     public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
 
-    /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
+    /// <summary>Whether the camera clamps its black level, so that the level of a dark is that of the bias.</summary>
     public bool LevelPinned { get; init; }
 
     /// <summary>Columns and rows that stand out in bias frames or flats.</summary>
     public IReadOnlyList<DefectLine> Lines { get; init; } = [];
 
     /// <summary>
-    /// Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.
+    /// Temporal variance of the typical pixel without light, ADU²; used when there are too few frames to measure their
+    /// own.
     /// </summary>
     public double UnlitVariance { get; init; }
 
@@ -72,13 +69,13 @@ internal sealed record PatternInput
     /// <summary>Thresholds; null to choose them from the frames.</summary>
     public DefectThresholds? Thresholds { get; init; }
 
-    /// <summary>Leaves the temperature laws of single pixels out.</summary>
+    /// <summary>Leaves out the temperature laws of single pixels.</summary>
     public bool Quick { get; init; }
 
-    /// <summary>Whether single pixels are tested for levels between which they jump.</summary>
+    /// <summary>Whether single pixels are tested for jumps between levels.</summary>
     public bool TestLevels { get; init; } = true;
 
-    /// <summary>Temperatures that the law of a single pixel needs.</summary>
+    /// <summary>Number of temperatures needed for the law of a single pixel.</summary>
     public int MinLawTemperatures { get; init; } = 3;
 
     /// <summary>Pixels without a value, which get no rate; null when all have one.</summary>

@@ -3,7 +3,7 @@ namespace SensorProfile.FixedPattern.Input;
 /// <summary>Numbers a person would choose: 1, 2 or 5 times a power of ten.</summary>
 internal static class RoundNumbers
 {
-    /// <summary>The least such number that is not below a positive value.</summary>
+    /// <summary>The smallest such number not below a positive value.</summary>
     public static double AtLeast(double value)
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(value)));
@@ -23,7 +23,7 @@ internal static class RoundNumbers
             yield return value;
     }
 
-    // 5·10⁻² written as the double nearest to 0.05, whatever the route to it.
+    // Makes 5·10⁻² the double closest to 0.05, however it was computed.
     private static double Clean(double factor, double power) =>
         power < 1 ? factor / Math.Round(1 / power) : factor * Math.Round(power);
 }

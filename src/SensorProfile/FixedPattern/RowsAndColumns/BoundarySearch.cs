@@ -2,19 +2,18 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Steps in the means of columns (or rows), as amplifiers or taps leave them.</summary>
+/// <summary>Finds steps in the means of columns (or rows), as left by separate amplifiers or taps.</summary>
 /// <remarks>
-/// At every place a line with a step is fitted by least squares to the W lines on either side (W an eighth of all, 8 …
-/// 64): step = Σ r·y/Σ r², r the step function less what a straight line
-/// takes of it, so that gradients and, by symmetry, curvature leave no step. Its standard uncertainty is σ/√(Σ r²) with
-/// σ from the differences of neighbouring lines (MAD/√2), or the robust
-/// spread of all the steps fitted if that is larger, which covers lines that resemble their neighbours. A step counts
-/// when normal noise shows one as strong anywhere among the n places with
-/// a probability of at most 10⁻⁴, two-sided: n·P(|Z| > z) ≤ 10⁻⁴. The strongest is taken out and the search repeated.
+/// At every position, a straight line with a step is fitted by least squares to the W lines on either side (W an eighth
+/// of all, 8 … 64): step = Σ r·y/Σ r², r the step function minus its straight-line part, so that gradients and, by
+/// symmetry, curvature leave no step. Its standard uncertainty is σ/√(Σ r²) with σ from the differences of neighbouring
+/// lines (MAD/√2), or the robust spread of all fitted steps if larger, which covers lines that resemble their
+/// neighbours. A step counts when the probability of normal noise showing one as strong anywhere among the n positions
+/// is at most 10⁻⁴, two-sided: n·P(|Z| > z) ≤ 10⁻⁴. The strongest step is removed and the search repeated.
 /// </remarks>
 internal static class BoundarySearch
 {
-    /// <summary>Probability, at most, that a profile without a step shows one.</summary>
+    /// <summary>Upper limit on the probability that a profile without a step shows one.</summary>
     public const double FalseAlarms = 1e-4;
 
     private const int NarrowestWindow = 8,
@@ -22,13 +21,13 @@ internal static class BoundarySearch
         MaxSteps = 15;
 
     /// <summary>A step.</summary>
-    /// <param name="At">0-based first line after it.</param>
-    /// <param name="Step">After less before.</param>
+    /// <param name="At">First line after the step, 0-based.</param>
+    /// <param name="Step">Level after minus level before.</param>
     /// <param name="Uncertainty">Standard uncertainty.</param>
     /// <param name="Chance">n·P(|Z| > z).</param>
     internal readonly record struct Found(int At, double Step, double Uncertainty, double Chance);
 
-    /// <summary>The steps of a profile, in order of place.</summary>
+    /// <summary>The steps of a profile, in order of position.</summary>
     /// <param name="means">Mean of each line.</param>
     public static IReadOnlyList<Found> Find(double[] means)
     {
@@ -70,7 +69,7 @@ internal static class BoundarySearch
         ];
     }
 
-    /// <summary>A profile with steps taken out.</summary>
+    /// <summary>A profile with the steps removed.</summary>
     public static double[] Without(double[] means, IReadOnlyList<Found> steps) =>
         [.. means.Select((m, i) => m - steps.Where(s => s.At <= i).Sum(s => s.Step))];
 

@@ -5,14 +5,14 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Structure of the level without light, from the mean of the bias frames.</summary>
+/// <summary>Measures the structure of the level without light, from the mean of the bias frames.</summary>
 internal static class DarkStructure
 {
-    // robust standard deviations: single defects must not make a row or column
+    // robust standard deviations: single defects must not look like a row or column
     private const double Clip = 8;
     private const int SampledPixels = 1_000_000;
 
-    /// <summary>Split and periods; null for frames too small.</summary>
+    /// <summary>Measures split and periods; null when the frames are too small.</summary>
     /// <param name="moments">Mean and temporal variance of every pixel over the bias frames.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
@@ -75,7 +75,7 @@ internal static class DarkStructure
         );
     }
 
-    /// <summary>The values, or as many evenly spread rows of them as suffice for the clip's limits.</summary>
+    /// <summary>The values, or enough evenly spread rows of them to set the limits of the clip.</summary>
     private static double[] Sample(float[] map, int rows, int columns, Func<int, int, int> at)
     {
         int every = Math.Max(1, rows * columns / SampledPixels),

@@ -4,9 +4,10 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
 /// <summary>
-/// Columns and rows that stand out of their neighbours, whole or over a half or a quarter of their length.
+/// Columns and rows that stand out from their neighbours over all, a half or a quarter of their length.
 /// </summary>
-/// <remarks>Of each line the part is named that stands out most clearly; <see cref="LineOutliers"/> judges.</remarks>
+/// <remarks>For each line, the part that stands out most clearly is reported; <see cref="LineOutliers"/>
+/// decides.</remarks>
 internal static class LineDefects
 {
     private const int MinPixels = 16,
@@ -14,12 +15,13 @@ internal static class LineDefects
     private static readonly int[] parts = [1, 2, 4];
 
     /// <summary>
-    /// In a map of dark rates, by the median of each line: many of its pixels may be hot, or not measured.
+    /// Finds lines in a map of dark rates, by the median of each line, because many of its pixels may be hot or not
+    /// measured.
     /// </summary>
-    /// <param name="map">Row after row, e-/px/s; values that are not numbers are passed over.</param>
+    /// <param name="map">Dark rates row by row, e-/px/s; NaN is skipped.</param>
     /// <param name="width">px.</param>
     /// <param name="height">px.</param>
-    /// <param name="least">Least excess, e-/px/s.</param>
+    /// <param name="least">Minimum excess, e-/px/s.</param>
     public static IEnumerable<DefectLine> InDark(float[] map, int width, int height, double least) =>
         Both(byRow =>
         {
@@ -48,11 +50,11 @@ internal static class LineDefects
                 });
         });
 
-    /// <summary>In bias frames or flats, by the means of a line table.</summary>
+    /// <summary>Finds lines in bias frames or flats, by the means in a line table.</summary>
     /// <param name="table">Means of the lines.</param>
-    /// <param name="least">Least excess, in the unit of the table.</param>
+    /// <param name="least">Minimum excess, in the unit of the table.</param>
     /// <param name="kind">Level or response.</param>
-    /// <param name="factor">From the table's unit to the result's.</param>
+    /// <param name="factor">Factor from the unit of the table to that of the result.</param>
     /// <param name="unit">Unit of the result.</param>
     public static IEnumerable<DefectLine> InTable(
         LineTable table,
@@ -83,7 +85,7 @@ internal static class LineDefects
                 })
         );
 
-    /// <summary>A line in the part of its length in which it stands out most clearly.</summary>
+    /// <summary>A line, with the part of its length in which it stands out most clearly.</summary>
     private readonly record struct Outstanding(int Line, double Excess, double Sigma, int Count, int Part);
 
     private static List<Outstanding> Clearest(Func<int, int, double[]> values, double least)
@@ -109,7 +111,7 @@ internal static class LineDefects
     {
         var medians = new double[lines];
         int length = extent.To - extent.From + 1;
-        // some columns at once: a row of the map is read along
+        // a few columns at once, so that the map is read along its rows
         Parallel.For(
             0,
             (lines + LinesAtOnce - 1) / LinesAtOnce,

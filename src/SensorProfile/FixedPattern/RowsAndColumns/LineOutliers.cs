@@ -2,20 +2,20 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Lines that stand out of the lines on both sides of them.</summary>
-/// <remarks>Excess: of the differences to the median of the 8 lines before and to that of the 8 after the smaller one,
-/// 0 where they have different signs. So neither a gradient nor a step
-/// between two halves of the sensor makes a defect of the lines beside it. At the rim the one side there is must do. A
-/// line is a defect when its excess is more than 7 robust standard
-/// deviations of the lines about the middle of the two medians (a normal value exceeds that with probability 2.6e-12)
-/// and more than the least asked for.</remarks>
+/// <summary>Finds lines that stand out from the lines on both sides.</summary>
+/// <remarks>Excess is the smaller of the differences to the median of the 8 lines before and to that of the 8 lines
+/// after, or 0 if their signs differ. So neither a gradient nor a step between two halves of the sensor turns the
+/// adjacent lines into defects. At the edge, the one existing side is used. A line is a defect when its excess is above
+/// the minimum asked for and above 7 robust standard deviations of the lines about the middle of the two medians (a
+/// normal value exceeds that with probability 2.6e-12).</remarks>
 internal static class LineOutliers
 {
     private const int Reach = 8;
     private const double Sigmas = 7;
 
     /// <summary>0-based lines with their excess and its robust standard deviation.</summary>
-    /// <param name="means">Mean of each line.</param> <param name="least">Least excess, in their unit.</param>
+    /// <param name="means">Mean of each line.</param> <param name="least">Minimum excess, in the unit of the
+    /// means.</param>
     public static IReadOnlyList<(int Line, double Excess, double Sigma)> Find(double[] means, double least)
     {
         if (means.Length < 2 * Reach)

@@ -5,10 +5,10 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Periods in the means of columns (or rows).</summary>
-/// <remarks>Power spectrum |F|² of the means less their mean; in noise without a pattern every |F|² is exponential
-/// about a smooth level, here the median of the 33 nearest frequencies over ln 2. Of
-/// n frequencies the strongest exceeds x times its level by chance with probability 1 − (1 − e^−x)ⁿ. Amplitude
+/// <summary>Finds periods in the means of columns (or rows).</summary>
+/// <remarks>Power spectrum |F|² of the means minus their average; in noise without a pattern, every |F|² is
+/// exponentially distributed about a smooth level, here the median of the 33 closest frequencies over ln 2. The
+/// strongest of n frequencies exceeds x times its level by chance with probability 1 − (1 − e^−x)ⁿ. Amplitude
 /// 2|F|/N.</remarks>
 internal static class LineSpectrum
 {
@@ -18,9 +18,9 @@ internal static class LineSpectrum
     private const int MaxPoints = 512;
 
     /// <summary>Periods that stand out, strongest first.</summary>
-    /// <param name="means">Mean of each line, ADU, at least 64.</param>
-    /// <param name="direction">Which lines the means are of.</param>
-    /// <param name="step">px from line to line.</param>
+    /// <param name="means">Mean of each line, ADU; at least 64 lines.</param>
+    /// <param name="direction">Whether the lines are columns or rows.</param>
+    /// <param name="step">Distance between lines, px.</param>
     public static IReadOnlyList<PatternPeriod> Periods(
         IReadOnlyList<double> means,
         PatternDirection direction,
@@ -69,7 +69,7 @@ internal static class LineSpectrum
         };
     }
 
-    /// <summary>Power at k = 1 … N/2 and the smooth level about each; empty with fewer than 64 lines.</summary>
+    /// <summary>Power at k = 1 … N/2 and the smooth level around each; empty with fewer than 64 lines.</summary>
     private static (double[] Power, double[] Levels) Spectrum(IReadOnlyList<double> means)
     {
         if (means.Count < 64)

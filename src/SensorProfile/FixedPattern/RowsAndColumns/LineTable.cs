@@ -3,14 +3,14 @@ using SensorProfile.Pixels;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Means of the columns and rows of a map, quarter by quarter of their length.</summary>
+/// <summary>Means of the columns and rows of a map, for each quarter of their length.</summary>
 /// <remarks>
-/// Values are counted from the median of their channel, divided by its scale, and held within 8 robust standard
-/// deviations, so that single defects make no line.
+/// Values are taken relative to the median of their channel, divided by its scale, and limited to 8 robust standard
+/// deviations, so that single defects do not look like a line.
 /// </remarks>
 internal sealed class LineTable
 {
-    /// <summary>Parts of a line that are kept apart.</summary>
+    /// <summary>Number of parts of a line that are kept separate.</summary>
     public const int Quarters = 4;
 
     private const double Clip = 8;
@@ -50,7 +50,7 @@ internal sealed class LineTable
     /// <summary>px.</summary>
     public int Height { get; }
 
-    /// <summary>Sums up a map in one pass.</summary>
+    /// <summary>Sums a map in one pass.</summary>
     /// <param name="map">Row after row.</param>
     /// <param name="width">px.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
@@ -83,8 +83,8 @@ internal sealed class LineTable
     }
 
     /// <summary>
-    /// Median of a part of a line over that of the medians of the 8 lines on either side, nothing held back: how far a
-    /// line stands out that was found to do so.
+    /// How far a line found before stands out: median of a part of it above that of the medians of the 8 lines on
+    /// either side, without limiting the values.
     /// </summary>
     public double Excess(bool byRow, int line, int from, int to)
     {
@@ -112,7 +112,7 @@ internal sealed class LineTable
         return values.Count == 0 ? 0 : OrderStatistics.MedianInPlace([.. values]);
     }
 
-    /// <summary>Means of all columns (or rows) over a part of their length.</summary>
+    /// <summary>Means of all columns (or rows) over one part of their length.</summary>
     /// <param name="byRow">True for rows.</param>
     /// <param name="count">1, 2 or 4 parts.</param>
     /// <param name="part">0 … count − 1.</param>

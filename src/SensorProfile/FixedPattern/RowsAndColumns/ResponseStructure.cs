@@ -4,23 +4,22 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
 /// <summary>
-/// Structure of the response to light (PRNU), split into rows, columns and pixels as the standard does it for the level
+/// Structure of the response to light (PRNU), split into rows, columns and pixels as the standard does for the level
 /// without light.
 /// </summary>
 internal static class ResponseStructure
 {
-    // of the response: dead pixels and dust must not make a row or column
+    // of the response: dead pixels and dust must not look like a row or column
     private const double Clip = 0.5;
 
-    /// <summary>Split in % of the signal, and periods.</summary>
-    /// <remarks>EMVA 1288, Release 4.0 Linear: PRNU = √(s²₅₀ − s²_dark)/(μ₅₀ − μ_dark), and the same of each part. The
-    /// level without light is taken off pixel by pixel, which removes its
-    /// pattern; of the light's own unevenness a surface of fourth degree was taken off, which the standard, with its
-    /// even light, does not need.</remarks>
-    /// <param name="response">1 for a typical pixel.</param>
+    /// <summary>Measures the split, in % of the signal, and the periods.</summary>
+    /// <remarks>EMVA 1288, Release 4.0 Linear: PRNU = √(s²₅₀ − s²_dark)/(μ₅₀ − μ_dark), and likewise for each part. The
+    /// level without light is subtracted pixel by pixel, which removes its pattern; the unevenness of the light was
+    /// removed with a surface of fourth degree, which the standard, with its even light, does not need.</remarks>
+    /// <param name="response">Response of every pixel, 1 for a typical one.</param>
     /// <param name="width">px.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
-    /// <param name="temporalVariances">Relative temporal variance still in a value of each channel.</param>
+    /// <param name="temporalVariances">Relative temporal variance left in the values, for each channel.</param>
     public static PatternStructure Measure(
         float[] response,
         int width,

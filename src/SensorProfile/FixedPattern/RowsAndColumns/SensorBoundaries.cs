@@ -2,13 +2,13 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Boundaries between parts of the sensor that are read by amplifiers of their own, in one map.</summary>
+/// <summary>Finds boundaries between parts of the sensor read by different amplifiers, in one map.</summary>
 internal static class SensorBoundaries
 {
-    /// <summary>Steps between columns (or rows), over the whole length or half of it.</summary>
+    /// <summary>Finds steps between columns (or rows), over the whole length or half of it.</summary>
     /// <param name="table">Means of the lines.</param>
-    /// <param name="kind">"level", "response" or "noise".</param>
-    /// <param name="factor">From the table's unit to the result's.</param>
+    /// <param name="kind">Level, response or noise.</param>
+    /// <param name="factor">Factor from the unit of the table to that of the result.</param>
     /// <param name="unit">Unit of the result.</param>
     public static IEnumerable<SensorBoundary> Find(LineTable table, PatternKind kind, double factor, string unit)
     {

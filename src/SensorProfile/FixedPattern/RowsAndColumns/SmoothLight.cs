@@ -4,19 +4,19 @@ using SensorProfile.Pixels;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Response of the pixels to light with the light's own unevenness taken off.</summary>
+/// <summary>Response of the pixels to light, with the unevenness of the light removed.</summary>
 internal static class SmoothLight
 {
     private const int Cells = 24,
         Degree = 4;
 
     /// <summary>
-    /// (flat − level without light) over the median of its channel and over a surface of fourth degree: 1 for a typical
-    /// pixel anywhere.
+    /// (flat − level without light), divided by the median of its channel and by a surface of fourth degree: 1 for a
+    /// typical pixel anywhere.
     /// </summary>
     /// <remarks>
-    /// A lens or telescope darkens the corners; r² = x² + y² would count as rows and columns. The surface is fitted by
-    /// least squares to the medians of 24 × 24 cells.
+    /// A lens or telescope darkens the corners, and r² = x² + y² would count as rows and columns. The surface is fitted
+    /// by least squares to the medians of 24 × 24 cells.
     /// </remarks>
     /// <param name="flat">Mean of the flats, ADU.</param>
     /// <param name="unlit">Level without light of each pixel, ADU; null to use <paramref name="levels"/>.</param>
@@ -54,7 +54,7 @@ internal static class SmoothLight
         Parallel.For(0, height, row =>
         {
             double v = 2.0 * row / (height - 1) - 1;
-            // For one row the surface is a polynomial of the column alone.
+            // Within a row, the surface is a polynomial in the column only.
             double[] inRow = new double[Degree + 1];
             for (int term = 0, i = 0; i <= Degree; i++)
             for (int j = 0; j <= Degree - i; j++, term++)
@@ -96,7 +96,7 @@ internal static class SmoothLight
         return LinearLeastSquares.Fit(terms, y).Parameters;
     }
 
-    /// <summary>Median of a channel's values in a rectangle, or of evenly spread rows of it.</summary>
+    /// <summary>Median of the values of a channel in a rectangle, or in evenly spread rows of it.</summary>
     private static double Median(
         float[] map,
         int width,

@@ -3,31 +3,32 @@ namespace SensorProfile.FixedPattern.RowsAndColumns;
 /// <summary>Spatial variance split into rows, columns and pixels.</summary>
 /// <remarks>
 /// EMVA Standard 1288, Release 4.0 Linear, from s² (population variance of all pixels), cav (variance of the column
-/// averages) and rav (of the row averages) of M rows and N columns:
-/// pixel = MN/d·(s² − cav − rav), column = (MN − M)/d·cav − N/d·(s² − rav), row = (MN − N)/d·rav − M/d·(s² − cav), d =
-/// MN − M − N.
-/// It follows from cav = column + pixel/M, rav = row + pixel/N, s² = row + column + pixel: the three parts add up to
-/// s². A part that is absent can come out below 0 by chance.
+/// averages) and rav (of the row averages) of M rows and N columns: pixel = MN/d·(s² − cav − rav), column = (MN −
+/// M)/d·cav − N/d·(s² − rav), row = (MN − N)/d·rav − M/d·(s² − cav), d = MN − M − N. It follows from cav = column +
+/// pixel/M, rav = row + pixel/N, s² = row + column + pixel: the three parts add up to s². A part that is absent may
+/// come out negative by chance.
 /// </remarks>
 /// <param name="Total">s².</param>
-/// <param name="Row">Variance common to rows.</param>
-/// <param name="Column">Variance common to columns.</param>
+/// <param name="Row">Variance of the row pattern.</param>
+/// <param name="Column">Variance of the column pattern.</param>
 /// <param name="Pixel">Variance of single pixels.</param>
 /// <param name="Rows">M.</param> <param name="Columns">N.</param>
+/// <param name="Temporal">Variance by noise that was taken off the single pixels; what is left carries its scatter.</param>
 internal readonly record struct SpatialSplit(
     double Total,
     double Row,
     double Column,
     double Pixel,
     int Rows,
-    int Columns
+    int Columns,
+    double Temporal = 0
 )
 {
-    /// <summary>Splits an image that is given pixel by pixel, so that it need not stand in memory as such.</summary>
+    /// <summary>Splits an image given pixel by pixel, so that it need not exist in memory as such.</summary>
     /// <param name="rows">M, at least 3.</param>
     /// <param name="columns">N, at least 3.</param>
-    /// <param name="value">Value at a row and column; asked for twice.</param>
-    /// <param name="temporalVariance">As above.</param>
+    /// <param name="value">Value at a row and column; called twice for each pixel.</param>
+    /// <param name="temporalVariance">Temporal variance left in the values; subtracted.</param>
     public static SpatialSplit Split(int rows, int columns, Func<int, int, double> value, double temporalVariance = 0)
     {
         if (rows < 3 || columns < 3)
@@ -62,7 +63,8 @@ internal readonly record struct SpatialSplit(
             (mn - rows) / d0 * cav - columns / d0 * (s2 - rav),
             mn / d0 * (s2 - cav - rav),
             rows,
-            columns
+            columns,
+            temporalVariance
         );
     }
 }

@@ -2,13 +2,15 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>The spatial splits of a sensor's channels as standard deviations with their uncertainty.</summary>
+/// <summary>Combines the spatial splits of the channels into standard deviations with their uncertainty.</summary>
 internal static class StructureParts
 {
     /// <summary>Means over the channels; periods and lines are left empty.</summary>
     /// <param name="channels">One split per channel.</param>
-    /// <param name="factors">From the splits' variances to the square of the unit, one per channel.</param>
-    /// <param name="unit">Unit of the result.</param> <param name="total">How the total came about.</param>
+    /// <param name="factors">Factors from the variances of the splits to the square of the unit, one per
+    /// channel.</param>
+    /// <param name="unit">Unit of the result.</param> <param name="total">Method by which the total was
+    /// measured.</param>
     public static PatternStructure Combine(
         IReadOnlyList<SpatialSplit> channels,
         IReadOnlyList<double> factors,
@@ -16,12 +18,13 @@ internal static class StructureParts
         string total
     )
     {
-        double pixel = channels.Select((s, c) => s.Pixel * factors[c]).Average(),
+        double temporal = channels.Select((s, c) => s.Temporal * factors[c]).Average(),
+            pixel = temporal + channels.Select((s, c) => s.Pixel * factors[c]).Average(),
             pixels = channels.Sum(s => (double)s.Rows * s.Columns);
         Measurement Part(Func<SpatialSplit, double> part, double averages, string method) =>
             Deviation(
                 channels.Select((s, c) => part(s) * factors[c]).Average(),
-                averages < pixels ? pixel / (pixels / averages) : 0,
+                averages < pixels ? pixel / (pixels / averages) : temporal,
                 averages,
                 unit,
                 method
@@ -44,7 +47,7 @@ internal static class StructureParts
     }
 
     /// <summary>
-    /// √ of a variance from n averages, each with the noise of its own pixels: u² = 2/n·(variance + noise)².
+    /// Square root of a variance from n averages, each with the noise of its own pixels: u² = 2/n·(variance + noise)².
     /// </summary>
     private static Measurement Deviation(double variance, double noise, double n, string unit, string method)
     {

@@ -2,7 +2,7 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.RowsAndColumns;
 
-/// <summary>Structure of bias level and response: lines, boundaries, split.</summary>
+/// <summary>Structure of the bias level and the response: lines, boundaries, split.</summary>
 internal sealed record StructureResult
 {
     /// <summary>Columns and rows that stand out in bias frames or flats.</summary>

@@ -1,23 +1,22 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>Mean time that a pixel of two levels stays in each.</summary>
-/// <remarks>Two states with exponential dwell times: after Δt the state is the same as before by chance alone plus the
-/// memory exp(−Δt/τ), 1/τ = 1/upper + 1/lower; the share f of
-/// time in the upper state is taken from the frames. τ is where the likelihood of what consecutive frames showed is
-/// highest; upper = τ/(1 − f), lower = τ/f. A set that stayed in one
-/// level counts as either, each with its share.</remarks>
+/// <summary>Mean time that a pixel with two levels stays in each.</summary>
+/// <remarks>Two states with exponential dwell times: after Δt, the state is the same as before by chance plus the
+/// memory exp(−Δt/τ), 1/τ = 1/upper + 1/lower; the share f of time in the upper state is taken from the frames. τ
+/// maximises the likelihood of the states in consecutive frames; upper = τ/(1 − f), lower = τ/f. A set that stayed in
+/// one level counts as both, each weighted with its share.</remarks>
 /// <param name="UpperSeconds">s.</param> <param name="LowerSeconds">s.</param>
-/// <param name="Factor">The true times lie within this factor, up or down, with one standard uncertainty's confidence:
-/// the doubt of τ, and that of f, u² = f(1 − f)/Σn(1 − ρ)/(1 + ρ) over sets of n
-/// frames with the memory ρ from one to the next, on the side where it counts more.</param>
+/// <param name="Factor">The true times lie within this factor, up or down, at one standard uncertainty: that of τ
+/// combined with that of f, u² = f(1 − f)/Σn(1 − ρ)/(1 + ρ) over sets of n frames with the memory ρ from one to the
+/// next, on the side where it matters more.</param>
 internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, double Factor)
 {
-    private const double MinEvidence = 3; // log-likelihood over a pixel without memory: a factor of 20
+    private const double MinEvidence = 3; // log-likelihood relative to a pixel without memory: a factor of 20
     private const double Step = 0.05; // of ln τ
     private const int MinSwitches = 3;
 
     /// <summary>
-    /// Estimates; null when the pixel switches faster than the frames follow each other, or so slowly that fewer than 3
+    /// Estimates the times; null when the pixel switches faster than frames are taken, or so slowly that fewer than 3
     /// changes were seen.
     /// </summary>
     /// <param name="runs">The sets of frames.</param>
@@ -39,7 +38,7 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
         int best = Enumerable.Range(0, steps).MaxBy(k => likelihood[k]);
         if (best == steps - 1 || likelihood[best] - LogLikelihood(runs, upperShare, 0) < MinEvidence)
             return null;
-        // One standard uncertainty: where the log-likelihood has fallen by a half, the wider side.
+        // One standard uncertainty: where the log-likelihood has fallen by ½, on the wider side.
         int low = best,
             high = best;
         while (low > 0 && likelihood[low] > likelihood[best] - 0.5)
@@ -53,8 +52,7 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
     }
 
     /// <summary>
-    /// Standard uncertainty of the share of time in the upper state: frames that follow each other closely say little
-    /// new.
+    /// Standard uncertainty of the share of time in the upper state; frames in quick succession add little information.
     /// </summary>
     private static double ShareDoubt(IReadOnlyList<DwellRun> runs, double upperShare, double tau)
     {
@@ -93,7 +91,7 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
         return known;
     }
 
-    /// <summary>Of a set that stayed in one level, which may be either.</summary>
+    /// <summary>Log-likelihood of a set that stayed in one level, which may be either.</summary>
     private static double Unknown(double[] starts, double upperShare, double tau)
     {
         double upper = Math.Log(upperShare),

@@ -1,18 +1,20 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>A pixel that scatters more than noise and signal explain, whether or not its levels can be told apart.</summary>
+/// <summary>
+/// Noise of a pixel beyond what noise and signal of a sound pixel explain, whether or not its levels can be resolved.
+/// </summary>
 /// <remarks>
-/// Q = Σ(x − mean of the set)²/V over all sets, V what noise and signal of a sound pixel explain; Q/ν is 1 for such a
-/// pixel, ν = frames − sets. The sample that stands highest is left out, so that a hit by a charged particle is no
-/// noise of the pixel. The excess e = s² − V of each set is that of a step made at read-out, the
-/// same in every set, or of a dark rate that comes and goes, in proportion to (growth·seconds)²: whichever takes away
-/// more of Σ w·e², w = (ν + ½)/V².
+/// Q = Σ(x − mean of the set)²/V over all sets, V the variance that noise and signal of a sound pixel explain; Q/ν is 1
+/// for such a pixel, ν = frames − sets. The highest sample is left out, so that a charged-particle hit does not count
+/// as noise of the pixel. The excess e = s² − V of each set comes either from a step at readout, the same in every set,
+/// or from a dark rate that comes and goes, proportional to (growth·seconds)²: whichever explains more of Σ w·e², w =
+/// (ν + ½)/V².
 /// </remarks>
 /// <param name="Ratio">Q/ν.</param>
 /// <param name="Freedom">ν.</param>
-/// <param name="Thermal">Whether the scatter grows as dark signal does.</param>
-/// <param name="Scatter">Standard deviation of its excess: e-, or e-/px/s at the reference temperature.</param>
-/// <param name="ScatterUncertainty">Of it.</param>
+/// <param name="Thermal">Whether the scatter grows like dark signal.</param>
+/// <param name="Scatter">Standard deviation of the excess: e-, or e-/px/s at the reference temperature.</param>
+/// <param name="ScatterUncertainty">Standard uncertainty of that.</param>
 internal readonly record struct ExcessNoise(
     double Ratio,
     int Freedom,
@@ -23,11 +25,11 @@ internal readonly record struct ExcessNoise(
 {
     private const int HitsLeftOut = 1;
 
-    /// <summary>ν of a pixel without a missing sample.</summary>
+    /// <summary>ν of a pixel with no missing samples.</summary>
     public static int FreedomOf(IEnumerable<IReadOnlyCollection<object>> sets) =>
         Math.Max(0, sets.Where(s => s.Count > 1).Sum(s => s.Count - 1) - HitsLeftOut);
 
-    /// <summary>Measures; null with fewer than 3 degrees of freedom.</summary>
+    /// <summary>Measures a pixel; null with fewer than 3 degrees of freedom.</summary>
     /// <param name="groups">Sets of frames; not changed.</param>
     public static ExcessNoise? Measure(IReadOnlyList<SampleGroup> groups)
     {
@@ -67,7 +69,7 @@ internal readonly record struct ExcessNoise(
         bool grows = rate > readout;
         double variance = Math.Max(0, grows ? e1 / w1 : e0 / w0),
             scatter = Math.Sqrt(variance);
-        // a variance known from ν values is known to √(2/ν) of itself, the noise in it included
+        // a variance with ν degrees of freedom has a relative uncertainty of √(2/ν), including its noise
         double ratio = q / freedom;
         return new(
             ratio,

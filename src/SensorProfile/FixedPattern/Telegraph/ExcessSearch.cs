@@ -1,16 +1,18 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>Pixels that scatter more than noise, signal and the spread of the noise over all pixels explain.</summary>
+/// <summary>
+/// Pixels that scatter by more than noise, signal and the spread of the noise over all pixels explain.
+/// </summary>
 /// <remarks>
-/// The limit is the loosest of several chances at which no more than a twentieth of those beyond it are expected to be
-/// there by chance, N·p of N pixels (Benjamini and Hochberg 1995, J. R. Stat. Soc. B 57, 289: the rate of false
-/// discoveries), and the strictest where none is. At least so many flicker: those beyond it, less N·p and twice its
-/// root.
+/// The limit is the loosest of several probabilities p at which at most a twentieth of the pixels beyond it are
+/// expected there by chance, N·p of N pixels (Benjamini and Hochberg 1995, J. R. Stat. Soc. B 57, 289: false discovery
+/// rate), or the strictest if none qualifies. The number of pixels that flicker is at least that beyond the limit,
+/// minus N·p and twice its square root.
 /// </remarks>
-/// <param name="Spread">Of the noise of sound pixels.</param>
-/// <param name="Chance">Of a sound pixel being counted.</param>
+/// <param name="Spread">Spread of the noise of sound pixels.</param>
+/// <param name="Chance">Probability that a sound pixel is counted.</param>
 /// <param name="ByChance">Sound pixels expected among those found.</param>
-/// <param name="Pixels">Those found, by index.</param>
+/// <param name="Pixels">The pixels found, by index.</param>
 internal sealed record ExcessSearch(
     ScatterSpread Spread,
     double Chance,
@@ -18,7 +20,7 @@ internal sealed record ExcessSearch(
     IReadOnlyDictionary<int, ExcessNoise> Pixels
 )
 {
-    /// <summary>Of a sound pixel being measured: less scatter is not looked at.</summary>
+    /// <summary>Probability that a sound pixel is measured; pixels with less scatter are skipped.</summary>
     public const double LoosestChance = 1e-3;
 
     private const double MaxFalse = 0.05;
@@ -26,13 +28,13 @@ internal sealed record ExcessSearch(
 
     private readonly Dictionary<int, double> limits = [];
 
-    /// <summary>None.</summary>
+    /// <summary>A search that found nothing.</summary>
     public static ExcessSearch None { get; } = new(new(1, 0), chances[0], 0, new Dictionary<int, ExcessNoise>());
 
-    /// <summary>Judges the pixels tested.</summary>
-    /// <param name="spread">Of the noise of sound pixels.</param>
-    /// <param name="tested">Pixels whose frames scatter.</param>
-    /// <param name="pixels">Of the sensor.</param>
+    /// <summary>Decides which of the tested pixels count.</summary>
+    /// <param name="spread">Spread of the noise of sound pixels.</param>
+    /// <param name="tested">Pixels with excess scatter.</param>
+    /// <param name="pixels">Number of pixels of the sensor.</param>
     public static ExcessSearch Judge(
         ScatterSpread spread,
         IEnumerable<(int Pixel, ExcessNoise Noise)> tested,
@@ -56,7 +58,7 @@ internal sealed record ExcessSearch(
         return best;
     }
 
-    /// <summary>Q/ν from which a pixel counts.</summary>
+    /// <summary>Q/ν above which a pixel counts.</summary>
     public double Limit(int freedom)
     {
         if (!limits.TryGetValue(freedom, out double limit))
@@ -64,8 +66,8 @@ internal sealed record ExcessSearch(
         return limit;
     }
 
-    /// <summary>Pixels, at least, that flicker: those found here or by their levels.</summary>
-    /// <param name="levelled">Found by their levels.</param>
+    /// <summary>Minimum number of pixels that flicker, found here or by their levels.</summary>
+    /// <param name="levelled">Pixels found by their levels.</param>
     public long AtLeast(IEnumerable<int> levelled) =>
         (long)Math.Max(0, Math.Floor(Pixels.Keys.Union(levelled).Count() - ByChance - 2 * Math.Sqrt(ByChance)));
 }

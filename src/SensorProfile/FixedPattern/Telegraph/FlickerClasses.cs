@@ -4,20 +4,20 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.FixedPattern.Telegraph;
 
 /// <summary>
-/// The pixels found to jump between levels, in a few classes of about the same step: what a noise budget needs of them.
+/// Groups the pixels that jump between levels into a few classes of similar step, for the noise budget.
 /// </summary>
 internal static class FlickerClasses
 {
-    private const int MaxClasses = 5; // of either kind, each with as many pixels
+    private const int MaxClasses = 5; // of each kind, with equal numbers of pixels
 
-    /// <summary>The classes, read-out steps first, weakest first; empty without such pixels.</summary>
+    /// <summary>The classes, readout steps first, weakest first; empty without such pixels.</summary>
     /// <remarks>
     /// Scatter of a pixel: s·√(f(1 − f)) for two levels; for three, two steps that come and go independently, s·√(2f(1
-    /// − f)). Its standard uncertainty: that of the step.
+    /// − f)). Its standard uncertainty is that of the step.
     /// </remarks>
     /// <param name="fits">The pixels found by the level test.</param>
-    /// <param name="noisy">Those without levels of their own that scatter more than noise explains: their scatter and its
-    /// growth are known, the memory is not.</param>
+    /// <param name="noisy">Pixels without resolved levels that scatter by more than noise explains: their scatter and
+    /// its growth are known, their memory is not.</param>
     public static IReadOnlyList<FlickerClass> Group(
         IEnumerable<TelegraphFit> fits,
         IEnumerable<ExcessNoise>? noisy = null

@@ -3,11 +3,11 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>Which flickering pixels the frames of a mode can show: by doing it.</summary>
+/// <summary>Simulates which flickering pixels the frames of a mode can reveal.</summary>
 /// <remarks>
-/// Pixels with a step at read-out between two levels, as long in either on the average, are drawn through the frames as
-/// they were taken (their times where known, else every frame for itself), with the noise of the camera; counted is
-/// who scatters beyond the limit. 100 of each kind: a share is known to 5 %.
+/// Pixels with a readout step between two levels, with equal mean dwell times, are simulated over the frames as taken
+/// (with their times where known, otherwise each frame independently) and with the noise of the camera; those that
+/// scatter beyond the limit are counted. With 100 of each kind, a share is known to 5 %.
 /// </remarks>
 internal static class FlickerReaches
 {
@@ -15,10 +15,11 @@ internal static class FlickerReaches
     private static readonly double[] steps = [1.5, 2, 3, 4, 6, 10],
         dwells = [10, 100, 1000, 10000];
 
-    /// <summary>The table; empty without noise.</summary>
-    /// <param name="groups">Sets of frames of an ordinary pixel: variance and times; the values do not matter.</param>
+    /// <summary>Makes the table; empty without read noise.</summary>
+    /// <param name="groups">Sets of frames of an ordinary pixel, for variance and times; the values do not
+    /// matter.</param>
     /// <param name="readNoise">e-.</param>
-    /// <param name="limits">Q/ν from which a pixel counts, by ν.</param>
+    /// <param name="limits">Q/ν above which a pixel counts, as a function of ν.</param>
     public static IReadOnlyList<FlickerReach> Find(
         IReadOnlyList<SampleGroup> groups,
         double readNoise,
@@ -57,7 +58,7 @@ internal static class FlickerReaches
             {
                 double start = groups[g].StartSeconds[k],
                     apart = Math.Abs(start - clock);
-                // the memory of two like states fades as exp(−2t/dwell)
+                // the memory of two states of equal dwell time fades as exp(−2t/dwell)
                 double same = double.IsFinite(apart) ? 0.5 + 0.5 * Math.Exp(-2 * apart / dwell) : 0.5;
                 up ^= random.NextDouble() >= same;
                 values[k] = (up ? step : 0) + noise * Probability.NormalQuantile(1 - random.NextDouble() * (1 - 1e-12));

@@ -3,8 +3,8 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.FixedPattern.Telegraph;
 
 /// <summary>
-/// Takes out of a pixel's sets, one after another, the sample that stands highest above its set's median in units of
-/// the noise: a hit by a charged particle, perhaps.
+/// Removes samples from the sets of a pixel one by one, each time the highest above the median of its set in units of
+/// the noise: possibly a charged-particle hit.
 /// </summary>
 internal sealed class HighestSamples
 {
@@ -20,9 +20,7 @@ internal sealed class HighestSamples
             tops[g] = Top(groups[g]);
     }
 
-    /// <summary>
-    /// The sets without one more sample; a set that is left with a single one says nothing any more and goes.
-    /// </summary>
+    /// <summary>The sets with one more sample removed; a set left with a single sample is dropped.</summary>
     public SampleGroup[] Removed()
     {
         int at = 0;

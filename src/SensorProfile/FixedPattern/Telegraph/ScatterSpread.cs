@@ -2,12 +2,12 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>How far the noise of sound pixels differs from pixel to pixel, from the bulk of all pixels.</summary>
+/// <summary>Spread of the noise from pixel to pixel over sound pixels, from the bulk of all pixels.</summary>
 /// <remarks>
-/// ln(Q/ν) of a sound pixel scatters by its own noise (spread σ of ln variance) and by counting (χ² of ν degrees of
-/// freedom): σ² = (ln(q/q₅₀)/k)² − the same of χ²/ν, at k = 1 (84 %) and k = 2 (97.7 %), whichever is larger: where noise
-/// of single pixels is joined by shot noise, which is alike in all, the upper tail is the wider one. The limit L of a chance p solves
-/// ∫ φ(z)·P(χ² > ν·L·e^(−σz)/m) dz = p, m the median of Q/ν over that of χ²/ν.
+/// ln(Q/ν) of a sound pixel scatters because pixels differ in noise (spread σ of ln variance) and because of counting
+/// (χ² with ν degrees of freedom): σ² = (ln(q/q₅₀)/k)² − the same of χ²/ν, at k = 1 (84 %) or k = 2 (97.7 %), whichever
+/// is larger: when shot noise, alike in all pixels, adds to the noise of single pixels, the upper tail is wider. The
+/// limit L for a probability p solves ∫ φ(z)·P(χ² > ν·L·e^(−σz)/m) dz = p, m the median of Q/ν over that of χ²/ν.
 /// </remarks>
 /// <param name="Median">m.</param> <param name="Sigma">σ.</param>
 internal readonly record struct ScatterSpread(double Median, double Sigma)
@@ -28,7 +28,7 @@ internal readonly record struct ScatterSpread(double Median, double Sigma)
             counts[Math.Clamp((int)((Math.Log(ratio) - Lowest) / Bin), 0, Bins - 1)]++;
     }
 
-    /// <summary>From the counts of all strips; no spread where fewer than 200 pixels were counted.</summary>
+    /// <summary>Measures the spread from the counts of all strips; zero with fewer than 200 pixels.</summary>
     public static ScatterSpread Measure(IEnumerable<int[]> strips, int freedom)
     {
         long[] counts = new long[Bins];
@@ -58,7 +58,7 @@ internal readonly record struct ScatterSpread(double Median, double Sigma)
         return new(Math.Exp(middle - chance), Math.Sqrt(Math.Max(0, square)));
     }
 
-    /// <summary>Q/ν that a sound pixel exceeds with a chance.</summary>
+    /// <summary>Q/ν that a sound pixel exceeds with a given probability.</summary>
     public double Limit(double chance, int freedom)
     {
         double low = 0,

@@ -1,13 +1,12 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
 /// <summary>
-/// Search for the division of a pixel's samples into equally spaced levels that leaves the least scatter.
+/// Searches for the division of the samples of a pixel into equally spaced levels that leaves the least scatter.
 /// </summary>
-/// <remarks>With the step d of a set fixed, samples in ascending order and deviations from the set's mean, putting the
-/// j₁ highest at least one level up and the j₂ highest of these two
-/// lowers the sum of squares by 2d·(H(j₁) + H(j₂)) − d²·(Σz² − (Σz)²/n), H(j) the sum of the j highest, Σz = j₁ + j₂,
-/// Σz² = j₁ + 3·j₂. With the division fixed the step follows by
-/// least squares. The two are repeated in turn.</remarks>
+/// <remarks>For a fixed step d in a set, with the samples sorted and taken as deviations from the set mean, putting the
+/// j₁ highest at least one level up and the j₂ highest of these two levels up lowers the sum of squares by 2d·(H(j₁) +
+/// H(j₂)) − d²·(Σz² − (Σz)²/n), H(j) the sum of the j highest, Σz = j₁ + j₂, Σz² = j₁ + 3·j₂. With the division fixed,
+/// the step follows by least squares. The two steps alternate.</remarks>
 internal sealed class StateDivision
 {
     private const double ResolvedSigmas = 6;
@@ -18,7 +17,7 @@ internal sealed class StateDivision
     private readonly bool thermal;
 
     /// <summary>Prepares the search.</summary>
-    /// <param name="samples">The samples.</param>
+    /// <param name="samples">The samples of a pixel.</param>
     /// <param name="thermal">Whether the step grows with the dark signal.</param>
     /// <param name="levels">2 or 3.</param>
     public StateDivision(TelegraphSamples samples, bool thermal, int levels)
@@ -27,18 +26,18 @@ internal sealed class StateDivision
         scales = [.. samples.Groups.Select(g => thermal ? g.Thermal : 1)];
     }
 
-    /// <summary>A division.</summary>
-    /// <param name="Step">Step between levels, in the unit of the samples over that of the scale.</param>
-    /// <param name="Reduction">By how much it lowers <see cref="TelegraphSamples.Scatter"/>.</param>
+    /// <summary>A division into levels.</summary>
+    /// <param name="Step">Step between levels, in units of the samples over those of the scale.</param>
+    /// <param name="Reduction">Reduction of <see cref="TelegraphSamples.Scatter"/> by this division.</param>
     /// <param name="Information">1/u² of the step for the expected noise.</param>
-    /// <param name="Splits">How many of the highest samples of every set lie at least one and two levels up.</param>
+    /// <param name="Splits">For every set, the number of samples at least one and at least two levels up.</param>
     public sealed record Solution(double Step, double Reduction, double Information, (int One, int Two)[] Splits);
 
-    /// <summary>Level of every sample of every set, 0 the lowest, in the order of time.</summary>
+    /// <summary>Level of every sample of every set, 0 the lowest, in time order.</summary>
     public byte[][] States(Solution found) => [.. found.Splits.Select((split, g) => States(g, split))];
 
     /// <summary>
-    /// The states in those sets whose step is so large that noise does not take a sample from one level to the next.
+    /// The states in the sets whose step is so large that noise cannot move a sample from one level to the next.
     /// </summary>
     public byte[][] Resolved(Solution found, byte[][] states)
     {
@@ -55,7 +54,7 @@ internal sealed class StateDivision
         ];
     }
 
-    /// <summary>Steps to begin with, those that explain most in their own set first.</summary>
+    /// <summary>Starting steps; those that explain most in their own set come first.</summary>
     public IEnumerable<double> Starts() =>
         Enumerable
             .Range(0, scales.Length)
@@ -65,7 +64,7 @@ internal sealed class StateDivision
             .OrderByDescending(s => s.Reduction)
             .Select(s => s.Step);
 
-    /// <summary>Improves a step until the division stays.</summary>
+    /// <summary>Refines a step until the division no longer changes.</summary>
     public Solution Improve(double step, int mostRounds)
     {
         double[][] heights = samples.Heights;
@@ -108,7 +107,7 @@ internal sealed class StateDivision
         {
             double spread = samples.Spread(g, j, 0),
                 reduction = samples.Weights[g] * heights[j] * heights[j] / spread;
-            // Of three levels the two outer ones are taken for a single step of two.
+            // Three equally filled levels, split in two, lie 1.5 steps apart.
             if (reduction > best.Reduction)
                 best = (heights[j] / spread / scales[g] / (levels == 3 ? 1.5 : 1), reduction);
         }
@@ -125,7 +124,7 @@ internal sealed class StateDivision
         double most = 0,
             twice = 2 * step,
             square = step * step;
-        // all of a set in the upper level is the same as none
+        // having all of a set in the upper level is the same as none
         for (int one = 1; one < heights.Length - 1; one++)
         for (int two = 0, last = levels == 3 ? one : 0; two <= last; two++)
         {

@@ -1,13 +1,11 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>
-/// A pixel's samples as all searches for levels need them: worked out once, for steps of every kind and number.
-/// </summary>
+/// <summary>The samples of a pixel, prepared once for all level searches of any kind and number of steps.</summary>
 internal sealed class TelegraphSamples
 {
-    private const double Rounding = 1e-9; // of sums in another order
+    private const double Rounding = 1e-9; // of sums taken in a different order
 
-    /// <summary>Prepares the samples; they are put in order only when a search asks for it.</summary>
+    /// <summary>Computes sums and weights; the samples are sorted only when a search needs it.</summary>
     /// <param name="groups">Sets of at least two frames.</param>
     public TelegraphSamples(SampleGroup[] groups)
     {
@@ -33,10 +31,10 @@ internal sealed class TelegraphSamples
     /// <summary>The sets.</summary>
     public SampleGroup[] Groups { get; }
 
-    /// <summary>Frames of all sets.</summary>
+    /// <summary>Number of frames in all sets.</summary>
     public int Frames { get; }
 
-    /// <summary>Frames less sets.</summary>
+    /// <summary>Frames minus sets.</summary>
     public int Freedom => Frames - Groups.Length;
 
     /// <summary>Σ(x − mean of the set)² of each set.</summary>
@@ -50,32 +48,32 @@ internal sealed class TelegraphSamples
     /// </summary>
     public double Scatter { get; }
 
-    /// <summary>The same without the excess.</summary>
+    /// <summary>The same without the excess of the pixel.</summary>
     public double CameraScatter { get; }
 
-    /// <summary>What the camera's own noise leaves of <see cref="Scatter"/> after a step was fitted.</summary>
+    /// <summary>The part of <see cref="Scatter"/> that camera noise alone leaves after fitting a step.</summary>
     public double Floor { get; }
 
-    /// <summary>Of each set, its samples from the highest down; of equal ones the earlier first.</summary>
+    /// <summary>For each set, its samples in descending order; of equal ones, the earlier first.</summary>
     public int[][] Order => field ??= [.. Groups.Select(g => Descending(g.Values))];
 
-    /// <summary>Of each set, H(0 … n): the sum of the highest samples, counted from the set's mean.</summary>
+    /// <summary>For each set, H(0 … n): the sum of the highest samples, relative to the set mean.</summary>
     public double[][] Heights => field ??= [.. Groups.Select((g, k) => Cumulated(g.Values, Order[k]))];
 
-    /// <summary>Of each set, z²/n for every sum z of levels.</summary>
+    /// <summary>For each set, z²/n for every sum z of levels.</summary>
     public double[][] Shares => field ??= [.. Groups.Select(g => SquaresOver(g.Values.Length))];
 
-    /// <summary>Σz² − (Σz)²/n of a set with so many samples at least one and two levels up.</summary>
+    /// <summary>Σz² − (Σz)²/n of a set with the given numbers of samples at least one and two levels up.</summary>
     public double Spread(int group, int one, int two) => one + 3.0 * two - Shares[group][one + two];
 
     /// <summary>
-    /// At least the share of <see cref="Scatter"/> that any division leaves: every set with the step that suits it
-    /// best, and never less than <see cref="Floor"/>.
+    /// Lower limit of the share of <see cref="Scatter"/> that any division leaves: each set with its best step, and
+    /// never less than <see cref="Floor"/>.
     /// </summary>
     /// <remarks>A step common to the sets lowers the scatter by (Σ w·s·H)²/Σ w·s²·D ≤ Σ w·H²/D (Cauchy and Schwarz), H
-    /// the height of the division, D its <see cref="Spread"/>, s the scale of the
-    /// step in the set; sets without scale take no part. What this leaves out of a pixel of mere noise, however strong,
-    /// is far from any evidence: it spares the search for nearly all.</remarks>
+    /// the height of the division, D its <see cref="Spread"/>, s the scale of the step in the set; sets without scale
+    /// do not count. For a pixel with mere noise, however strong, this limit is far from any evidence, so nearly all
+    /// pixels need no search.</remarks>
     /// <param name="levels">2 or 3.</param> <param name="thermal">Whether the step grows with the dark signal.</param>
     public double MinShare(int levels, bool thermal)
     {
@@ -101,8 +99,8 @@ internal sealed class TelegraphSamples
     }
 
     /// <summary>
-    /// Variance that the pixel has above the expected in all sets alike: the mean of s² − expected with the weights of
-    /// the variances' own errors, which the quiet sets rule.
+    /// Variance of the pixel above the expected one, common to all sets: the mean of s² − expected, weighted by the
+    /// errors of the variances, so that the quiet sets dominate.
     /// </summary>
     /// <param name="squares">Sum of squares of each set.</param>
     public double Excess(double[] squares)
@@ -129,7 +127,7 @@ internal sealed class TelegraphSamples
         for (int i = 0; i < values.Length; i++)
         {
             int at = i;
-            // sets are short: quicker than any sort
+            // insertion sort: sets are short, so nothing is faster
             for (; at > 0 && values[order[at - 1]] < values[i]; at--)
                 order[at] = order[at - 1];
             order[at] = i;

@@ -3,14 +3,16 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>Limits of scatter from which a pixel goes to the level test, which is far slower than the limits.</summary>
+/// <summary>
+/// Scatter above which a pixel goes to the level test, which is far slower than checking these limits.
+/// </summary>
 internal sealed class TelegraphSuspects
 {
-    private const double Chance = 1e-4; // of a sound pixel being tested: it costs time only
+    private const double Chance = 1e-4; // probability that a sound pixel is tested, which only costs time
 
-    /// <summary>Prepares the limits.</summary>
-    /// <param name="input">The mode.</param>
-    /// <param name="freedom">Degrees of freedom of a pixel's scatter in the darks.</param>
+    /// <summary>Computes the limits.</summary>
+    /// <param name="input">The camera mode.</param>
+    /// <param name="freedom">Degrees of freedom of the scatter of a pixel in the darks.</param>
     public TelegraphSuspects(PatternInput input, int freedom)
     {
         double Pooled(double chance) =>
@@ -29,19 +31,21 @@ internal sealed class TelegraphSuspects
         (LooseLimit, LooseUnlitLimits) = (Pooled(ExcessSearch.LoosestChance), Unlit(ExcessSearch.LoosestChance));
     }
 
-    /// <summary>Scatter in the darks from which a pixel's noise is measured.</summary>
+    /// <summary>Scatter in the darks above which the noise of a pixel is measured.</summary>
     public double LooseLimit { get; }
 
     /// <summary>The same in each bias set, ADU².</summary>
     public double[] LooseUnlitLimits { get; }
 
-    /// <summary>Scatter in the darks over what noise and signal explain.</summary>
+    /// <summary>
+    /// Scatter in the darks, relative to what noise and signal explain, above which a pixel is tested.
+    /// </summary>
     public double PooledLimit { get; }
 
-    /// <summary>Variance in each bias set, ADU².</summary>
+    /// <summary>Variance in each bias set above which a pixel is tested, ADU².</summary>
     public double[] UnlitLimits { get; }
 
-    /// <summary>What a level that all pixels share adds to the variance of each, ADU².</summary>
+    /// <summary>Variance that a level shared by all pixels adds to each of them, ADU².</summary>
     private static double LevelVariance(IReadOnlyList<double[]> levels)
     {
         if (levels.Count < 2)

@@ -1,31 +1,26 @@
 namespace SensorProfile.FixedPattern.Telegraph;
 
-/// <summary>Whether a pixel jumps between levels (random telegraph signal), or is merely noisy.</summary>
+/// <summary>Tests whether a pixel jumps between levels (random telegraph signal) or is merely noisy.</summary>
 /// <remarks>
-/// Every set of frames has a free base level; one step, common to all sets, is either the same in every frame
-/// (read-out) or in proportion to the dark signal (thermal). Frames are
-/// divided into levels so that the scatter left inside them, Q, is least; Q₀ is the scatter about one level per set,
-/// both in units of what noise and signal explain plus a variance,
-/// the same in all sets, that a noisy pixel has of its own (a noisy pixel adds as much to a short dark as to a long
-/// one, and no set must rule the sum). For a division fixed
-/// beforehand a normal pixel of any noise has Q/Q₀ ~ Beta((ν − 1)/2, ½), ν = frames − sets. The division was chosen
-/// among M, so the chance is at most M times that (Bonferroni):
-/// ln p ≤ ln M + a·ln r − ln a − ln B(a, ½) − ½·ln(1 − r), a = (ν − 1)/2, r = Q/Q₀; M = ½·Π(2ⁿ − 1) for two levels,
-/// ½·Π3ⁿ for three, times the frames that could be left out as hits,
-/// divided by the share of the chance that is given to the model (half to a read-out step of two levels with no hit
-/// left out, a quarter to a thermal one, the last quarter to the ten others).
-/// The bound is close where it matters: well-parted levels allow one division only. Q is never taken below what the
-/// camera's own noise leaves,
-/// so that samples that happen to agree, or noise hidden by coarse codes, prove nothing. This p does not depend on the
-/// pixel's noise, and must itself be 0.01 or less: excess noise
-/// alone is no evidence of levels. Pixels with up to f times the camera's noise (f an input) are common, far noisier
-/// ones are not: the size of Q₀, independent of r for normal noise,
-/// counts by ln s ≤ ν/2·(1 − x + ln x), x = Q₀/(ν·f²) > 1 (Q₀ in units of noise and signal alone) (Chernoff's bound of
-/// the χ² tail), and the two are joined as Fisher joins independent chances, ln q = ln p + ln s,
-/// chance = q·(1 − ln q); half the chance stated goes to p alone and half to this. A level must be seen in at least 3
-/// frames and left at least twice (of a thermal
-/// step, in sets where it exceeds 6 standard deviations: a single hit in a long dark would otherwise be joined by the
-/// noise of the short ones), and up to 2 frames may be left out as hits by charged particles.
+/// Every set of frames has a free base level; one step, common to all sets, is either the same in every frame (readout)
+/// or proportional to the dark signal (thermal). The frames are divided into levels so that the scatter left within the
+/// levels, Q, is smallest; Q₀ is the scatter about one level per set. Both are in units of what noise and signal
+/// explain plus a variance, the same in all sets, for the extra noise of a noisy pixel (it adds as much to a short dark
+/// as to a long one, and no set must dominate the sum). For a division fixed in advance, a normal pixel with any noise
+/// has Q/Q₀ ~ Beta((ν − 1)/2, ½), ν = frames − sets. The division was chosen among M, so the probability is at most M
+/// times that (Bonferroni): ln p ≤ ln M + a·ln r − ln a − ln B(a, ½) − ½·ln(1 − r), a = (ν − 1)/2, r = Q/Q₀; M = ½·Π(2ⁿ
+/// − 1) for two levels, ½·Π3ⁿ for three, times the choices of frames left out as hits, divided by the share of the
+/// probability given to the model (half to a readout step with two levels and no hit left out, a quarter to a thermal
+/// one, the last quarter to the ten others). The bound is tight where it matters: well-separated levels allow only one
+/// division. Q is never taken below what camera noise leaves, so samples that happen to agree, or noise hidden by
+/// coarse codes, prove nothing. This p does not depend on the noise of the pixel and must itself be 0.01 or less:
+/// excess noise alone is no evidence of levels. Pixels with up to f times the camera noise (f an input) are common, far
+/// noisier ones are not. So the size of Q₀, independent of r for normal noise, counts by ln s ≤ ν/2·(1 − x + ln x), x =
+/// Q₀/(ν·f²) > 1 (Q₀ in units of noise and signal alone; Chernoff bound of the χ² tail), and the two are combined by
+/// Fisher's method for independent probabilities, ln q = ln p + ln s, probability = q·(1 − ln q); half the stated
+/// probability goes to p alone and half to this. A level must be seen in at least 3 frames and left at least twice (for
+/// a thermal step, in sets where it exceeds 6 standard deviations: otherwise the noise of the short darks would join a
+/// single hit in a long one), and up to 2 frames may be left out as charged-particle hits.
 /// </remarks>
 internal static class TelegraphTest
 {
@@ -33,11 +28,11 @@ internal static class TelegraphTest
         MinSwitches = 2,
         MaxHits = 2;
 
-    // read-out or thermal, 2 or 3 levels, hits left out; less the two plain ones
+    // readout or thermal, 2 or 3 levels, hits left out; minus the two plain ones
     private const int OtherModels = 2 * 2 * (MaxHits + 1) - 2;
     private static readonly double leastEvidence = Math.Log(0.01);
 
-    // frames or degrees of freedom: the same logarithms are wanted for every pixel
+    // frames or degrees of freedom: every pixel needs the same logarithms
     private const int Tabulated = 1024;
     private static readonly double[] logsOfTwo = [.. Enumerable.Range(0, Tabulated).Select(LogOfTwo)];
     private static readonly double[] logBetas =
@@ -45,13 +40,13 @@ internal static class TelegraphTest
         .. Enumerable.Range(0, Tabulated).Select(freedom => freedom < 2 ? 0 : LogBeta((freedom - 1) / 2.0, 0.5)),
     ];
     private const int MaxRounds = 20;
-    private const int StartsOfThree = 3; // the search for three levels is the slower one
+    private const int StartsOfThree = 3; // the search for three levels is slower
 
     /// <summary>
-    /// The best division of a pixel's samples; null when there is none that sees each level often enough.
+    /// Finds the best division of the samples of a pixel; null when none sees each level often enough.
     /// </summary>
-    /// <param name="groups">Sets of frames; those of a single frame say nothing.</param>
-    /// <param name="noiseFactor">f: standard deviation over the camera's up to which a pixel is no more than
+    /// <param name="groups">Sets of frames; sets of a single frame say nothing.</param>
+    /// <param name="noiseFactor">f: standard deviation, relative to the camera noise, up to which a pixel is merely
     /// noisy.</param>
     public static TelegraphFit? Run(IReadOnlyList<SampleGroup> groups, double noiseFactor)
     {
@@ -70,8 +65,8 @@ internal static class TelegraphTest
                 {
                     double logChoices = LogBinomial(samples.Frames + hits, hits) - LogShare(thermal, levels, hits);
                     bool Proves(double share) => LogChance(samples, share, levels, logChoices) <= leastEvidence;
-                    // Not even a division that leaves nothing but the camera's noise would prove anything, or the best
-                    // one there can be: most noisy pixels end here.
+                    // Most noisy pixels end here: not even a division that leaves only camera noise, or the best
+                    // possible one, would prove anything.
                     if (!Proves(samples.Floor / samples.Scatter) || !Proves(samples.MinShare(levels, thermal)))
                         continue;
                     if (
@@ -81,7 +76,7 @@ internal static class TelegraphTest
                         best = found;
                 }
         }
-        // Dwell times take longer than all the rest: only where there may be levels.
+        // Dwell times take longer than everything else, so only where there may be levels.
         return best is { Fit.Levels: 2 } && best.Fit.LogChance <= leastEvidence
             ? best.Fit with
             {
@@ -90,7 +85,7 @@ internal static class TelegraphTest
             : best?.Fit;
     }
 
-    /// <summary>A division with what it says, and the samples it divides.</summary>
+    /// <summary>A division, with its fit and the samples it divides.</summary>
     private sealed record Candidate(TelegraphFit Fit, SampleGroup[] Groups, byte[][] States)
     {
         public DwellTimes? Dwell() =>
@@ -147,7 +142,7 @@ internal static class TelegraphTest
     }
 
     /// <summary>
-    /// Share of the chance that a model is given; all add up to 1. What is common costs little, what is rare more.
+    /// Share of the probability given to a model; the shares add up to 1. Common models cost little, rare ones more.
     /// </summary>
     private static double LogShare(bool thermal, int levels, int hits) =>
         Math.Log(
@@ -211,7 +206,7 @@ internal static class TelegraphTest
 
     private static bool Admissible(byte[][] states, int levels)
     {
-        states = [.. states.Where(IsDivided)]; // which level a set was in that stayed in one is not known
+        states = [.. states.Where(IsDivided)]; // for a set that stayed in one level, which one is unknown
         int lowest = states.Sum(s => s.Count(z => z == 0)),
             highest = states.Sum(s => s.Count(z => z == levels - 1)),
             frames = states.Sum(s => s.Length);
@@ -226,7 +221,7 @@ internal static class TelegraphTest
 
     private static bool IsDivided(byte[] states) => states.AsSpan().ContainsAnyExcept(states[0]);
 
-    /// <summary>ln(2ⁿ − 1): divisions of a set into two levels.</summary>
+    /// <summary>ln(2ⁿ − 1), for the number of divisions of a set into two levels.</summary>
     private static double LogOfTwo(int frames) => frames * Math.Log(2) + Math.Log(1 - Math.Pow(2, -frames));
 
     private static double LogBeta(double a, double b) =>

@@ -3,16 +3,19 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.Thermometer;
 
-/// <summary>Temperatures of single frames by their hot pixels.</summary>
+/// <summary>Temperatures of single frames from their hot pixels.</summary>
 internal static class FrameTemperatures
 {
-    private const double MaxDoubt = 0.25; // °C: a frame known less well keeps its reading
-    private const double GoodDoubt = 0.1; // °C: sets known so well give the zero, where there are any
+    private const double MaxDoubt = 0.25; // °C: a frame with a larger uncertainty keeps its reading
+    private const double GoodDoubt = 0.1; // °C: sets known this well define the zero, if there are any
 
-    /// <summary>°C by name of the frame, for one temperature's sets; empty where no set has readings.</summary>
-    /// <remarks>Zero: the median over the sets of mean reading less mean temperature by the hot pixels.</remarks>
+    /// <summary>
+    /// Temperature in °C by frame name, for the sets of one temperature; empty if no set has readings.
+    /// </summary>
+    /// <remarks>The zero is the median over the sets of mean reading minus mean temperature from the hot
+    /// pixels.</remarks>
     /// <param name="series">The darks.</param>
-    /// <param name="sets">Their temperatures against the longest exposure.</param>
+    /// <param name="sets">Temperatures of the sets relative to the longest exposure.</param>
     public static IEnumerable<(string Name, double Celsius)> Of(DarkSeries series, IReadOnlyList<ThermometerSet> sets)
     {
         var offsets = new List<(double Offset, double Doubt)>();

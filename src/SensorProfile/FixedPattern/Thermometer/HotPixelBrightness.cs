@@ -3,21 +3,21 @@ using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.FixedPattern.Thermometer;
 
-/// <summary>How bright the hot pixels are in a frame over what their mean in the longest exposure makes them.</summary>
+/// <summary>Brightness of the hot pixels in a frame relative to their mean in the longest exposure.</summary>
 /// <remarks>
-/// s = Σw(x − b)/t ÷ Σw·r, x a pixel's signal, b its signal without exposure, r its mean rate in the longest exposure
-/// (T), w = rt/(rt + σ²): close to the weights of least squares for Poisson light
-/// with read noise σ². With V = s·rt + dt + σ² (d the dark rate of an ordinary pixel, which a hot one has too) the
-/// relative variance of s is Σw²V/(Σw·rt)² of the frame's own; what the frames of a set share
-/// adds Σw²((t/T)²·V_T/n_T + (1 − t/T)²·u²(b))/(Σw·rt)²: the noise of the rates and of the signals without exposure.
-/// Without bias frames b is that of the ordinary pixels, u(b) the spread of the levels. A frame of the longest exposure
-/// is part of its own reference: 1 − 1/n_T of its own.
+/// s = Σw(x − b)/t ÷ Σw·r, x the signal of a pixel, b its signal at zero exposure, r its mean rate in the longest
+/// exposure (T), w = rt/(rt + σ²): close to the least-squares weights for Poisson light with read noise σ². With V =
+/// s·rt + dt + σ² (d the dark rate of an ordinary pixel, which a hot one has too), the relative variance of s from the
+/// frame itself is Σw²V/(Σw·rt)²; the part shared by the frames of a set adds Σw²((t/T)²·V_T/n_T + (1 −
+/// t/T)²·u²(b))/(Σw·rt)²: the noise of the rates and of the signals at zero exposure. Without bias frames, b is that of
+/// the ordinary pixels and u(b) the spread of the levels. A frame of the longest exposure is part of its own reference,
+/// which leaves 1 − 1/n_T of its own variance.
 /// </remarks>
 internal sealed class HotPixelBrightness
 {
     private const double MaxUnsteady = 4;
 
-    // e- of all hot pixels in the longest exposure: 10 % of Poisson noise
+    // e- from all hot pixels in the longest exposure: 10 % Poisson noise
     private const double MinLight = 100;
 
     private readonly double[][][] signals; // [set][frame][pixel], e-
@@ -46,13 +46,13 @@ internal sealed class HotPixelBrightness
         LeaveOutUnsteady();
     }
 
-    /// <summary>Prepares; null when there is no light in the hot pixels.</summary>
+    /// <summary>Measures the reference and the weights; null when the hot pixels have too little signal.</summary>
     /// <param name="series">The darks.</param>
     /// <param name="signals">Signal of every hot pixel in every frame above the ordinary ones, e-:
     /// [set][frame][pixel].</param>
     /// <param name="readVariance">e-².</param>
-    /// <param name="unlit">Signal without exposure above the ordinary pixels and its variance, e- and e-²; null to take
-    /// it for 0 within what the pixels show.</param>
+    /// <param name="unlit">Signal at zero exposure above the ordinary pixels, e-, and its variance, e-²; null to assume
+    /// 0 with an uncertainty estimated from the pixels.</param>
     public static HotPixelBrightness? Measure(
         DarkSeries series,
         double[][][] signals,
@@ -64,11 +64,11 @@ internal sealed class HotPixelBrightness
         return brightness.rates.Sum() * brightness.seconds[brightness.longest] < MinLight ? null : brightness;
     }
 
-    /// <summary>Number of the longest exposure.</summary>
+    /// <summary>Index of the longest exposure.</summary>
     public int Longest => longest;
 
     /// <summary>Brightness of a frame.</summary>
-    /// <returns>s, and the relative variance that the frame shares with no other.</returns>
+    /// <returns>s, and the relative variance that belongs to this frame alone.</returns>
     public (double Scale, double OwnVariance) Frame(int set, int frame)
     {
         (double scale, double light) = Scale(set, frame);
@@ -116,11 +116,12 @@ internal sealed class HotPixelBrightness
     }
 
     /// <summary>
-    /// Variance of the hot pixels' own levels about the ordinary ones, e-², by the straight lines of their sets.
+    /// Variance of the levels of the hot pixels relative to the ordinary ones, e-², from the straight lines through
+    /// their sets.
     /// </summary>
     /// <remarks>
-    /// A line's intercept would take a set that was warmer for a level; but a level has nothing to do with a pixel's
-    /// brightness, so the part in proportion to it is a temperature and is left out.
+    /// The intercept of a line would take a warmer set for a level. But a level has nothing to do with the brightness
+    /// of a pixel, so the part proportional to brightness is temperature and is left out.
     /// </remarks>
     private double OffsetVariance()
     {
@@ -166,8 +167,8 @@ internal sealed class HotPixelBrightness
     private double Mean(int set, int pixel) => signals[set].Average(f => f[pixel]);
 
     /// <summary>
-    /// Sets the rate of pixels to 0, and with it their weight, that do not follow the common brightness: more than 4
-    /// times the variance that light and read noise give.
+    /// Sets the rate, and with it the weight, of pixels to 0 that do not follow the common brightness: those with more
+    /// than 4 times the variance of shot and read noise.
     /// </summary>
     private void LeaveOutUnsteady()
     {

@@ -7,17 +7,17 @@ namespace SensorProfile.FixedPattern.Thermometer;
 
 /// <summary>Temperature differences between dark frames from the common brightness of the hot pixels.</summary>
 /// <remarks>
-/// Temperature: ΔT = ln s·ΔT₂/ln 2, s the brightness of a frame (<see cref="HotPixelBrightness"/>), ΔT₂ the doubling
-/// temperature of these pixels at this temperature. Uncertainty: that of the brightness,
-/// and the relative doubt of ΔT₂, which is the same for all frames. It is a relative thermometer: what all frames share
-/// (an offset of the probe at every temperature) it cannot see.
+/// ΔT = ln s·ΔT₂/ln 2, s the brightness of a frame (<see cref="HotPixelBrightness"/>), ΔT₂ the doubling temperature of
+/// these pixels at this temperature. Its uncertainty combines that of the brightness and the relative uncertainty of
+/// ΔT₂, which is common to all frames. This is a relative thermometer: it cannot see what all frames share (an offset
+/// of the probe at every temperature).
 /// </remarks>
 internal sealed class HotPixelThermometer
 {
-    // °C, of the doubling temperature where no pixel's law was measured
+    // °C, uncertainty of the doubling temperature when no pixel has a measured law
     private const double AssumedDoubt = 1.0;
 
-    // of single pixels, for their mean to replace the assumption
+    // laws of single pixels needed before their mean replaces the assumption
     private const int MinLaws = 5;
 
     private readonly PatternInput input;
@@ -28,7 +28,7 @@ internal sealed class HotPixelThermometer
     private HotPixelThermometer(PatternInput input, ThermometerPixels pixels, double doubling, double doublingDoubt) =>
         (this.input, this.pixels, this.doubling, this.doublingDoubt) = (input, pixels, doubling, doublingDoubt);
 
-    /// <summary>Prepares the thermometer; null when there are too few hot pixels.</summary>
+    /// <summary>Makes the thermometer; null with too few hot pixels.</summary>
     public static HotPixelThermometer? Calibrate(PatternInput input, RateMaps maps, DefectMap defects)
     {
         if (ThermometerPixels.Choose(input, maps, defects) is not { } pixels)
@@ -37,13 +37,13 @@ internal sealed class HotPixelThermometer
         int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => Half.IsFinite(maps.Doubling[i]))];
         if (measured.Length >= MinLaws)
         {
-            // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.
+            // The logarithmic slope of the sum is the mean of the pixel slopes weighted by signal.
             double light = measured.Sum(i => (double)maps.Rate[i]),
                 slope = measured.Sum(i => maps.Rate[i] / (double)maps.Doubling![i]) / light;
             double spread = Math.Sqrt(
                 measured.Sum(i => maps.Rate[i] * Math.Pow(1 / (double)maps.Doubling![i] - slope, 2)) / light
             );
-            // A few bright pixels rule a weighted mean: Σ(light²)/(Σ light)² stands for 1/number.
+            // A few bright pixels dominate a weighted mean: Σ(light²)/(Σ light)² replaces 1/number.
             double share = measured.Sum(i => Math.Pow(maps.Rate[i] / light, 2));
             (value, doubt) = (1 / slope, spread / (slope * slope) * Math.Sqrt(share / (1 - share)));
         }
@@ -51,13 +51,16 @@ internal sealed class HotPixelThermometer
     }
 
     /// <summary>
-    /// Doubt of the doubling temperature over its value: of every temperature difference the relative uncertainty that
-    /// all share.
+    /// Relative uncertainty of the doubling temperature, and so the relative uncertainty common to all temperature
+    /// differences.
     /// </summary>
     public double RelativeDoubt => doublingDoubt / doubling;
 
-    /// <summary>Temperatures of one temperature's sets, against the mean of its longest exposure, °C.</summary>
-    /// <returns>In the order of the exposures; null when the longest set has no light in its hot pixels.</returns>
+    /// <summary>
+    /// Temperatures of the sets of one temperature, relative to the mean of the longest exposure, °C.
+    /// </summary>
+    /// <returns>In the order of the exposures; null when the hot pixels of the longest set have too little
+    /// signal.</returns>
     public IReadOnlyList<ThermometerSet>? Temperatures(DarkSeries series)
     {
         double[][][] signals =
@@ -118,8 +121,8 @@ internal sealed class HotPixelThermometer
     }
 
     /// <summary>
-    /// Doubling temperature at a temperature over that at the reference, by the shape of the typical law, or Arrhenius'
-    /// where there is none.
+    /// Doubling temperature at a temperature over that at the reference, from the shape of the typical law, or of an
+    /// Arrhenius law if there is none.
     /// </summary>
     private double Ratio(double celsius)
     {

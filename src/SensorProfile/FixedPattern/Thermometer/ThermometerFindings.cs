@@ -6,22 +6,21 @@ using static System.FormattableString;
 namespace SensorProfile.FixedPattern.Thermometer;
 
 /// <summary>
-/// What the user should know where hot pixels and probe disagree: one sentence per kind of disagreement, with the
-/// largest as its example.
+/// Findings where hot pixels and probe disagree: one sentence per kind of disagreement, with the largest as an example.
 /// </summary>
 internal static class ThermometerFindings
 {
-    private const double Sigmas = 5; // between sets: many are compared
-    private const double DriftSigmas = 4; // inside a set: of both drifts together
+    private const double Sigmas = 5; // between sets, because many are compared
+    private const double DriftSigmas = 4; // within a set, of both drifts combined
     private const double NotableDrift = 0.15,
         NotableDifference = 0.25; // °C: dark current changes by 2 % and 3 %
 
-    // one way out of both disagreements
+    // a remedy for both disagreements
     private const string Way = ", or take the temperatures from the hot pixels.";
 
     /// <summary>
-    /// The same findings where the temperatures have been taken from the hot pixels: a probe that lags is then no more
-    /// than worth knowing.
+    /// The same finding after the temperatures were taken from the hot pixels: a lagging probe is then merely worth
+    /// knowing.
     /// </summary>
     public static Finding WhereReplaced(Finding finding) =>
         finding with
@@ -82,10 +81,10 @@ internal static class ThermometerFindings
         return new(
             FindingCodes.ProbeMissesDrift,
             Severity.Warning,
-            Invariant($"During the {Name(record, exposure)} the hot pixels say that the sensor changed by ")
+            Invariant($"During the {Name(record, exposure)}, the hot pixels show that the sensor changed by ")
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
-                + Invariant($"where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
-                + "late, so wait longer before the first frame"
+                + Invariant($"while its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
+                + "lags, so wait longer before the first frame"
                 + Way,
             Names(sets)
         );
@@ -98,12 +97,14 @@ internal static class ThermometerFindings
         return new(
             FindingCodes.ProbeOffsetBetweenSets,
             Severity.Warning,
-            Invariant($"The {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± ")
+            Invariant(
+                $"By their hot pixels, the {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± "
+            )
                 + Invariant($"{difference.StandardUncertainty:0.00}) ")
-                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe ")
-                + Invariant($"says against the longest darks{More(sets.Length, "by less")}: the sensor had not ")
-                + "settled, or its hot pixels are not in proportion to the exposure; take the sets "
-                + "again in another order to tell"
+                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} than the probe says, ")
+                + Invariant($"relative to the longest darks{More(sets.Length, "by less")}: the sensor had not ")
+                + "settled, or its hot pixels do not grow in proportion to the exposure; repeat the sets "
+                + "in a different order to find out"
                 + Way,
             Names(sets)
         );
@@ -121,8 +122,8 @@ internal static class ThermometerFindings
     private static bool Still(DarkExposure exposure) => exposure.Readings.Distinct().Count() == 1;
 
     /// <summary>
-    /// Variance of the probe's own drift, °C²: the scatter of its readings about their line; of equal readings only
-    /// their rounding counts, first and last uniform within ±<see cref="ThermometerReport.ReadingDoubt"/>.
+    /// Variance of the drift of the probe, °C²: from the scatter of its readings about their line; for equal readings,
+    /// only rounding counts, first and last uniform within ±<see cref="ThermometerReport.ReadingDoubt"/>.
     /// </summary>
     private static double ReadingDriftVariance(DarkExposure exposure)
     {

@@ -7,19 +7,18 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.FixedPattern.Thermometer;
 
 /// <summary>
-/// The pixels that serve as a thermometer: hot, steady, linear; and the ordinary pixels beside them that give the
-/// level.
+/// The pixels of the thermometer: hot, steady and linear ones, and ordinary ones in the same rows for the level.
 /// </summary>
 internal sealed class ThermometerPixels
 {
-    // a set of ten frames of 300 s knows its temperature by so many to some thousandths of a degree (24 Mpixel,
+    // with these, a set of ten 300 s frames gives its temperature to a few thousandths of a degree (24 Mpixel,
     // simulated)
     private const int MaxRows = 256,
         EnoughPixels = 50_000;
     private const int MinPixels = 5;
 
     private readonly int[] rows;
-    private readonly (int Row, int Column)[] hot; // row: place in rows
+    private readonly (int Row, int Column)[] hot; // row: index in rows
     private readonly bool[][] ordinary;
     private readonly PatternInput input;
 
@@ -33,13 +32,12 @@ internal sealed class ThermometerPixels
     public IEnumerable<int> Indices => hot.Select(h => rows[h.Row] * input.Width + h.Column);
 
     /// <summary>
-    /// Chooses the rows with most light of hot pixels, so that a frame need not be read whole; null when there are too
-    /// few.
+    /// Chooses the rows with the most hot-pixel signal, so that frames need not be read whole; null with too few hot
+    /// pixels.
     /// </summary>
     public static ThermometerPixels? Choose(PatternInput input, RateMaps maps, DefectMap defects)
     {
-        // Pixels that scatter may do so because the temperature did; those that flicker are told from them by their
-        // residuals later.
+        // Pixels may scatter because the temperature did; flickering ones are recognised later by their residuals.
         bool Serves(int i) => (defects.Classes[i] & ~DefectClass.Flickering) == DefectClass.Hot;
         double[] light = new double[input.Height];
         int[] pixels = new int[input.Height];
@@ -93,7 +91,7 @@ internal sealed class ThermometerPixels
     /// </summary>
     public double[] Signals(IFrameSamples frame)
     {
-        // hundreds of frames: a new one for each would fill the memory
+        // hundreds of frames: a new buffer for each would fill the memory
         ushort[] samples = ArrayPool<ushort>.Shared.Rent(rows.Length * input.Width);
         try
         {

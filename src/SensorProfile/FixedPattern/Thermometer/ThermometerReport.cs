@@ -4,13 +4,13 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.FixedPattern.Thermometer;
 
-/// <summary>Compares the hot pixels' temperature with the probe's readings, set by set.</summary>
+/// <summary>Compares the temperature from the hot pixels with the probe readings, set by set.</summary>
 internal static class ThermometerReport
 {
-    /// <summary>°C, of a single reading of a probe: half of its usual step.</summary>
+    /// <summary>Uncertainty of a single probe reading, °C: half of the usual step.</summary>
     public const double ReadingDoubt = 0.05;
 
-    /// <summary>Records, findings, and the temperature of every frame by name.</summary>
+    /// <summary>Makes records, findings, and the temperature of every frame by name.</summary>
     public static (
         IReadOnlyList<HotPixelTemperature> Records,
         IReadOnlyList<Finding> Findings,
@@ -102,8 +102,8 @@ internal static class ThermometerReport
             : null;
 
     /// <summary>
-    /// Change from first to last frame by a straight line through the frames in their order; its uncertainty holds
-    /// their scatter, and the relative doubt that all share.
+    /// Change from first to last frame, from a straight line through the frames in order; its uncertainty includes
+    /// their scatter and the relative uncertainty common to all.
     /// </summary>
     private static (Measurement? Drift, double Scatter) Drift(
         double[] values,

@@ -1,6 +1,8 @@
 namespace SensorProfile.Frames.Capture;
 
-/// <summary>One row of the capture table; null where the cell is empty and the header's value holds.</summary>
+/// <summary>
+/// One row of the capture table; a property is null where the cell is empty, and the header's value holds.
+/// </summary>
 public sealed record CaptureRow
 {
     /// <summary>File as the table names it, with forward slashes.</summary>
@@ -30,7 +32,7 @@ public sealed record CaptureRow
     /// <summary>Binning, "1x1", "2x2" …</summary>
     internal string? Binning { get; init; }
 
-    /// <summary>Label that keeps frames apart which would otherwise be pooled.</summary>
+    /// <summary>Label that separates frames which would otherwise be pooled.</summary>
     internal string? Set { get; init; }
 
     /// <summary>False leaves the frame out.</summary>

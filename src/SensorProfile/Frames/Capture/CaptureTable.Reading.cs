@@ -11,8 +11,8 @@ public sealed partial class CaptureTable
 
     /// <summary>Reads a capture table.</summary>
     /// <param name="csvPath">A CSV file, RFC 4180.</param>
-    /// <exception cref="CaptureTableException">The table or a cell of it makes no sense; line and column are
-    /// named.</exception>
+    /// <exception cref="CaptureTableException">The table or one of its cells is invalid; the message names line and
+    /// column.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public static CaptureTable Read(string csvPath) => Parse(Path.GetFileName(csvPath), File.ReadAllBytes(csvPath));
 
@@ -40,7 +40,7 @@ public sealed partial class CaptureTable
                     name,
                     bad.Context.Parser!.RawRow,
                     null,
-                    "a quotation mark stands inside a cell that is not quoted; put the whole cell in quotation "
+                    "a quotation mark is inside an unquoted cell; put the whole cell in quotation "
                         + "marks and double the inner ones."
                 ),
         };
@@ -84,7 +84,7 @@ public sealed partial class CaptureTable
                     name,
                     parser.RawRow,
                     column,
-                    "the column stands there twice; remove one of them."
+                    "the column appears twice; remove one of them."
                 );
         }
         if (!places.ContainsKey("file"))
@@ -100,7 +100,7 @@ public sealed partial class CaptureTable
                 new Finding(
                     FindingCodes.CaptureTableColumns,
                     Severity.Warning,
-                    $"{name} has columns that are not understood and were not used: {string.Join(", ", unknown)}; the "
+                    $"{name} has unknown columns, which were not used: {string.Join(", ", unknown)}; the "
                         + $"columns are {string.Join(", ", Columns)}."
                 )
             );
@@ -123,7 +123,7 @@ public sealed partial class CaptureTable
                     cells.Name,
                     line,
                     "file",
-                    $"'{row.File}' already stands in line {lineOf[row.File]}; keep one of the two rows."
+                    $"'{row.File}' is already in line {lineOf[row.File]}; keep one of the two rows."
                 );
             rows.Add(row);
         }
@@ -156,7 +156,7 @@ public sealed partial class CaptureTable
     }
 
     /// <summary>
-    /// The separator that occurs most in the first line, quoted parts left out; a comma when none does.
+    /// The separator that occurs most often in the first line, outside quotes; a comma when there is none.
     /// </summary>
     private static char DelimiterOf(string text)
     {

@@ -9,14 +9,14 @@ namespace SensorProfile.Frames.Capture;
 public sealed partial class CaptureTable
 {
     /// <summary>
-    /// Writes the table that reads back as this inventory, to be corrected by hand: one row per frame in use, then
-    /// those that a table left out.
+    /// Writes a table that reads back as this inventory, for correction by hand: one row per frame in use, then those
+    /// that a table left out.
     /// </summary>
     /// <remarks>
-    /// Written beside its final name and renamed, so that an interrupted run leaves no half table. An existing file is
-    /// replaced.
+    /// The file is written beside its final name and then renamed, so that an interrupted run leaves no half table. An
+    /// existing file is replaced.
     /// </remarks>
-    /// <exception cref="IOException">The table cannot be written; an older one still stands.</exception>
+    /// <exception cref="IOException">The table cannot be written; an older one is left intact.</exception>
     public static void Write(string csvPath, Inventory inventory) =>
         AtomicFile.Write(csvPath, stream => stream.Write(Encoding.UTF8.GetBytes(TextOf(inventory))));
 

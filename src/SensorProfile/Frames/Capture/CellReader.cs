@@ -3,7 +3,7 @@ using static SensorProfile.Frames.NumberText;
 
 namespace SensorProfile.Frames.Capture;
 
-/// <summary>Turns the cells of one capture table into values; every complaint names line and column.</summary>
+/// <summary>Converts the cells of a capture table to values; every error names line and column.</summary>
 internal sealed class CellReader(string name, IReadOnlyDictionary<string, int> places)
 {
     /// <summary>File name of the table.</summary>

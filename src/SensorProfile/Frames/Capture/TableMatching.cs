@@ -1,12 +1,12 @@
 namespace SensorProfile.Frames.Capture;
 
-/// <summary>Which row of the capture table speaks of which file.</summary>
+/// <summary>Matches rows of the capture table to files.</summary>
 internal static class TableMatching
 {
-    /// <summary>One row (or null) per file, and findings on rows that fit none or several.</summary>
+    /// <summary>One row (or null) per file, and findings about rows that match no file or several.</summary>
     /// <remarks>
-    /// A row fits a file by its whole relative name, else by the end of it (folder by folder), each first with, then
-    /// without regard to case.
+    /// A row matches a file by its whole relative name, or else by the end of that name (folder by folder); each is
+    /// tried case-sensitively first, then ignoring case.
     /// </remarks>
     public static (CaptureRow?[] Rows, IReadOnlyList<Finding> Findings) Match(
         IReadOnlyList<ScannedFile> files,
@@ -40,14 +40,14 @@ internal static class TableMatching
             yield return new Finding(
                 FindingCodes.CaptureTableNoFile,
                 Severity.Warning,
-                $"{Counted.Nouns(unmatched.Count, "row")} of {table} without a file among those given "
-                    + $"({Counted.Some(unmatched)}): nothing was corrected by them; check the names in column file."
+                $"{Counted.Nouns(unmatched.Count, "row")} of {table} without a matching file among those given "
+                    + $"({Counted.Some(unmatched)}): nothing was corrected; check the names in column file."
             );
         if (ambiguous.Count > 0)
             yield return new Finding(
                 FindingCodes.CaptureTableAmbiguous,
                 Severity.Warning,
-                $"{Counted.Nouns(ambiguous.Count, "row")} of {table} not used because the file is not clear "
+                $"{Counted.Nouns(ambiguous.Count, "row")} of {table} not used because the file is ambiguous "
                     + $"({Counted.Some(ambiguous)}): write the name with its folders in column file, once."
             );
     }

@@ -8,10 +8,12 @@ internal static class ExposureKeywords
     private const double LongestSeconds = 1e6; // 11.6 days: beyond any single frame
     private const string Column = "exposure_s";
 
-    /// <summary>EXPTIME, else EXPOSURE; null with an issue when absent, negative, infinite or not a number.</summary>
+    /// <summary>
+    /// EXPTIME, or else EXPOSURE; null with an issue when absent, negative, infinite or not a number.
+    /// </summary>
     /// <remarks>
-    /// When the two contradict each other, EXPOINUS (microseconds) decides which is right; without it EXPTIME holds.
-    /// EXPOINUS alone gives no exposure.
+    /// When the two differ, EXPOINUS (microseconds) decides which is right; without it EXPTIME wins. EXPOINUS alone
+    /// gives no exposure.
     /// </remarks>
     public static double? Read(KeywordValues header, List<HeaderIssue> issues)
     {

@@ -1,21 +1,19 @@
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>The colour filter array in the order of the file.</summary>
+/// <summary>The colour filter array in file order.</summary>
 internal static class FilterPattern
 {
     /// <summary>
-    /// Reads BAYERPAT, else COLORTYP when that holds a pattern, with XBAYROFF, YBAYROFF and ROWORDER.
+    /// Reads BAYERPAT, or else COLORTYP when it holds a pattern, with XBAYROFF, YBAYROFF and ROWORDER.
     /// </summary>
     /// <remarks>
-    /// The header's pattern p describes the picture from its upper left corner, moved by the offsets: picture pixel
-    /// (row, column) lies
-    /// under p[(row + YBAYROFF) mod 2][(column + XBAYROFF) mod 2]. With ROWORDER 'BOTTOM-UP' the file begins with the
-    /// picture's last row,
-    /// so file row r is picture row height − 1 − r; without ROWORDER, or 'TOP-DOWN', the file begins with the upper
-    /// row.
+    /// The header's pattern p describes the image from its upper left corner, displaced by the offsets: image pixel
+    /// (row, column) lies under p[(row + YBAYROFF) mod 2][(column + XBAYROFF) mod 2]. With ROWORDER 'BOTTOM-UP' the
+    /// file starts with the image's last row, so file row r is image row height − 1 − r; with 'TOP-DOWN' or without
+    /// ROWORDER it starts with the top row.
     /// </remarks>
-    /// <returns>Four letters: file rows 0 and 1, columns 0 and 1 of each; null for monochrome or when the pattern makes
-    /// no sense.</returns>
+    /// <returns>Four letters: file rows 0 and 1, columns 0 and 1 of each; null for monochrome or an invalid
+    /// pattern.</returns>
     public static string? Read(KeywordValues header, int height, List<HeaderIssue> issues)
     {
         string? bayer = header.Text("BAYERPAT"),
@@ -35,7 +33,7 @@ internal static class FilterPattern
         return InFileOrder(pattern, x, y, bottomUp: order == "BOTTOM-UP", height);
     }
 
-    /// <summary>The same rule on plain values, for tests and for a pattern from another source.</summary>
+    /// <summary>The same rule for plain values, for tests and for patterns from other sources.</summary>
     public static string InFileOrder(string pattern, int xOffset, int yOffset, bool bottomUp, int height)
     {
         Span<char> result = stackalloc char[4];
@@ -56,7 +54,7 @@ internal static class FilterPattern
             ? (int)Math.Round(offset.Value)
             : 0;
 
-    /// <summary>A pattern is two rows of two among R, G, B, all three present: RGGB, BGGR, GRBG, GBRG.</summary>
+    /// <summary>A valid pattern has two rows of two among R, G, B, all three present: RGGB, BGGR, GRBG, GBRG.</summary>
     private static string? Pattern(string? text)
     {
         string letters = (text ?? "").ToUpperInvariant().Replace(" ", "", StringComparison.Ordinal);

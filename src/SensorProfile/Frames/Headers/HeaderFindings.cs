@@ -1,35 +1,35 @@
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>Gathers the issues of single headers into one sentence per cause.</summary>
+/// <summary>Merges the issues of single headers into one sentence per cause.</summary>
 internal static class HeaderFindings
 {
-    /// <summary>The sentence of one cause, from the number of frames in words and the distinct details.</summary>
+    /// <summary>Makes the sentence for one cause from the number of frames in words and the distinct details.</summary>
     internal sealed record Rule(string Code, Severity Severity, Func<string, string, string> Sentence);
 
     /// <summary>
-    /// In the order in which they are told. {n} is "1 frame" or "12 frames", {d} the distinct details.
+    /// In the order in which they are reported. {n} is "1 frame" or "12 frames", {d} the distinct details.
     /// </summary>
     private static readonly Rule[] Rules =
     [
         new(FindingCodes.KindMissing, Severity.Warning, (n, d) =>
-            $"No frame kind (IMAGETYP) in {n}, which can enter no measurement: fill in column kind of the capture table"
-            + (d.Length > 0 ? $", or let the names speak: those of files or folders say {d}." : ".")
+            $"No frame kind (IMAGETYP) in {n}; no measurement works without it: fill in column kind of the capture table"
+            + (d.Length > 0 ? $", or use the file or folder names, which say {d}." : ".")
         ),
         new(FindingCodes.KindNotUnderstood, Severity.Warning, (n, d) =>
-            $"The frame kind of {n} is not understood ({d}), so they can enter no measurement: fill in column kind of the capture table."
+            $"The frame kind of {n} is not understood ({d}); no measurement works without it: fill in column kind of the capture table."
         ),
         new(FindingCodes.KindFromName, Severity.Note, (n, _) =>
             $"The kind of {n} was taken from file or folder names, as asked; nothing in the headers confirms it."
         ),
         new(FindingCodes.KindContradictsName, Severity.Warning, (n, d) =>
-            $"The header says another kind than the name in {n} ({d}); the header was followed. Correct column "
+            $"The header gives another kind than the name in {n} ({d}); the header was used. Correct column "
             + "kind of the capture table if the names are right."
         ),
         new(FindingCodes.ExposureMissing, Severity.Warning, (n, _) =>
             $"No exposure (EXPTIME or EXPOSURE) in {n}: it is unknown; fill in column exposure_s of the capture table."
         ),
         new(FindingCodes.ExposureInvalid, Severity.Warning, (n, d) =>
-            $"An exposure that cannot be in {n} ({d}): it is taken as unknown; fill in column exposure_s of the capture table."
+            $"An impossible exposure in {n} ({d}): it is taken as unknown; fill in column exposure_s of the capture table."
         ),
         new(FindingCodes.ExposureZero, Severity.Warning, (n, _) =>
             $"An exposure of 0 s in {n} that should have one: if that is wrong, correct column exposure_s of "
@@ -49,7 +49,7 @@ internal static class HeaderFindings
             + "; fill in column temperature_c of the capture table if you know it."
         ),
         new(FindingCodes.TemperatureSentinel, Severity.Warning, (n, d) =>
-            $"A stand-in instead of a sensor temperature in {n} ({d}): it is taken as unknown; fill in column "
+            $"A placeholder instead of a sensor temperature in {n} ({d}): it is taken as unknown; fill in column "
             + "temperature_c of the capture table if you know it."
         ),
         new(FindingCodes.TemperatureImpossible, Severity.Warning, (n, d) =>
@@ -64,7 +64,7 @@ internal static class HeaderFindings
             $"A word where a number belongs in {n} ({d}): the value was ignored; correct it in the capture table."
         ),
         new(FindingCodes.BinningUnreadable, Severity.Warning, (n, d) =>
-            $"A binning that cannot be in {n} ({d}): it is taken as 1x1; correct column binning of the capture table if that is wrong."
+            $"An invalid binning in {n} ({d}): it is taken as 1x1; correct column binning of the capture table if that is wrong."
         ),
         new(FindingCodes.TimeMissing, Severity.Note, (n, _) =>
             $"No time (DATE-OBS) in {n}: they are ordered by name, and drifts in time cannot be seen."
@@ -80,14 +80,14 @@ internal static class HeaderFindings
             + "have the capture program write DATE-OBS in UTC."
         ),
         new(FindingCodes.TimeNotUtc, Severity.Note, (n, d) =>
-            $"A time that is not UTC in {n} ({d}): it was used as it stands, so it may be off against other frames."
+            $"A time that is not UTC in {n} ({d}): it was used unchanged, so it may be off relative to other frames."
         ),
         new(FindingCodes.TimeMaybeLocal, Severity.Note, (n, _) =>
             $"DATE-OBS equals the local time DATE-LOC in {n}: unless the site keeps UTC, the time is local and "
             + "off by the time zone; differences between frames stay right."
         ),
         new(FindingCodes.ColourFilterUnreadable, Severity.Warning, (n, d) =>
-            $"A colour filter pattern that is none in {n} ({d}): they are treated as monochrome; if the sensor "
+            $"An invalid colour filter pattern in {n} ({d}): they are treated as monochrome; if the sensor "
             + "is a colour sensor, its colours are mixed in every number."
         ),
         new(FindingCodes.RowOrderUnknown, Severity.Note, (n, d) =>
@@ -95,7 +95,7 @@ internal static class HeaderFindings
         ),
     ];
 
-    /// <summary>One finding per code and kind of header, over all frames that have it.</summary>
+    /// <summary>One finding per code and header format, over all frames concerned.</summary>
     public static IEnumerable<Finding> Of(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames) =>
         [.. Of(frames, Rules, HeaderSource.Fits), .. Of(frames, RawHeaderRules.All, HeaderSource.Raw)];
 

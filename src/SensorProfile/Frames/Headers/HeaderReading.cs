@@ -3,34 +3,34 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>What one header says about its frame, with everything that is wrong in it.</summary>
+/// <summary>What one header states about its frame, and everything wrong in it.</summary>
 internal sealed record HeaderReading
 {
-    /// <summary>What the frame was taken for.</summary>
+    /// <summary>The kind of the frame.</summary>
     public required FrameKind Kind { get; init; }
 
-    /// <summary>Why the frame is a stack of several; null for a raw frame.</summary>
+    /// <summary>Evidence that the frame is a stack of several; null for a raw frame.</summary>
     public string? StackSign { get; init; }
 
-    /// <summary>s.</summary>
+    /// <summary>Exposure, s.</summary>
     public double? ExposureSeconds { get; init; }
 
-    /// <summary>Sensor temperature as read, °C; null when missing or not to be believed on its own.</summary>
+    /// <summary>Sensor temperature as read, °C; null when missing or not credible by itself.</summary>
     public double? TemperatureCelsius { get; init; }
 
-    /// <summary>Smallest difference that the reading can express, °C; 0 where the header does not tell.</summary>
+    /// <summary>Resolution of the reading, °C; 0 when the header does not tell.</summary>
     public double TemperatureStepCelsius { get; init; }
 
-    /// <summary>Where a raw file says that the temperature was read; null for other headers.</summary>
+    /// <summary>Where a raw file says the temperature was read; null for other headers.</summary>
     public RawTemperaturePlace? TemperaturePlace { get; init; }
 
-    /// <summary>Temperature asked of the cooler, °C.</summary>
+    /// <summary>Set temperature of the cooler, °C.</summary>
     public double? SetTemperatureCelsius { get; init; }
 
-    /// <summary>Gain, offset, ISO, binning, read-out.</summary>
+    /// <summary>Gain, offset, ISO, binning and read-out mode.</summary>
     public required ModeSettings Settings { get; init; }
 
-    /// <summary>Start, UTC.</summary>
+    /// <summary>Start of the exposure, UTC.</summary>
     public DateTimeOffset? StartUtc { get; init; }
 
     /// <summary>Filter pattern in file order.</summary>
@@ -39,22 +39,21 @@ internal sealed record HeaderReading
     /// <summary>Camera name.</summary>
     public string? Camera { get; init; }
 
-    /// <summary>Serial number of the camera; null when the header is silent.</summary>
+    /// <summary>Serial number of the camera; null when the header does not state it.</summary>
     public string? SerialNumber { get; init; }
 
-    /// <summary>e-/ADU as claimed.</summary>
+    /// <summary>Gain claimed by the header, e-/ADU.</summary>
     public double? ClaimedGain { get; init; }
 
-    /// <summary>What the picture shows, as the header says; used for hints only.</summary>
+    /// <summary>Object in the image, according to the header; used only for hints.</summary>
     public string? ObjectName { get; init; }
 
-    /// <summary>What is wrong or worth knowing.</summary>
+    /// <summary>Everything wrong or worth knowing.</summary>
     public required IReadOnlyList<HeaderIssue> Issues { get; init; }
 
     /// <summary>Interprets a header; pixels are not needed.</summary>
     /// <param name="header">The keyword values.</param>
-    /// <param name="height">Frame height, px: an upside-down file of odd height starts with the other filter
-    /// row.</param>
+    /// <param name="height">Frame height, px: a bottom-up file of odd height starts with the other filter row.</param>
     public static HeaderReading Read(KeywordValues header, int height)
     {
         List<HeaderIssue> issues = [];

@@ -1,11 +1,13 @@
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>What kind of header an issue was found in: its sentence names what the user finds there.</summary>
+/// <summary>
+/// The format of the header an issue was found in, so that its sentence uses the names the user finds there.
+/// </summary>
 internal enum HeaderSource
 {
-    /// <summary>Keywords of FITS.</summary>
+    /// <summary>FITS keywords.</summary>
     Fits,
 
-    /// <summary>Tags of Exif, TIFF/EP and DNG.</summary>
+    /// <summary>Exif, TIFF/EP and DNG tags.</summary>
     Raw,
 }

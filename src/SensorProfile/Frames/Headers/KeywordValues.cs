@@ -3,13 +3,13 @@ using System.Globalization;
 namespace SensorProfile.Frames.Headers;
 
 /// <summary>
-/// Keyword → value text of one image header, quotes removed: all that header interpretation needs to know of FITS.
+/// Keyword → value text of one image header, without quotes: all that header interpretation needs from FITS.
 /// </summary>
 internal sealed class KeywordValues
 {
     private readonly Dictionary<string, string> values = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Takes the cards in order; the first of a repeated keyword holds.</summary>
+    /// <summary>Takes the cards in order; of a repeated keyword the first one holds.</summary>
     public KeywordValues(IEnumerable<KeyValuePair<string, string>> cards)
     {
         foreach ((string keyword, string value) in cards)
@@ -24,7 +24,7 @@ internal sealed class KeywordValues
     public string? Text(string keyword) => values.GetValueOrDefault(keyword);
 
     /// <summary>
-    /// The value of the first of these keywords that is present, with its keyword; null when none is.
+    /// The value of the first of these keywords that is present, with the keyword; null when none is.
     /// </summary>
     public (string Keyword, string Text)? First(params ReadOnlySpan<string> keywords)
     {
@@ -37,7 +37,7 @@ internal sealed class KeywordValues
     }
 
     /// <summary>
-    /// The first of these keywords that holds a number; a decimal comma and a word instead of a number become issues.
+    /// The first of these keywords that holds a number; decimal commas and words in place of numbers become issues.
     /// </summary>
     public (string Keyword, double Value)? Number(
         List<HeaderIssue> issues,

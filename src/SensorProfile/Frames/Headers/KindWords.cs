@@ -2,7 +2,7 @@ using System.Text;
 
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>The words by which headers, capture tables and file names say what a frame is.</summary>
+/// <summary>The words that headers, capture tables and file names use for kinds of frame.</summary>
 internal static class KindWords
 {
     private static readonly Dictionary<string, FrameKind> Kinds = new(StringComparer.Ordinal)
@@ -41,11 +41,11 @@ internal static class KindWords
     ];
 
     /// <summary>
-    /// Reads a frame type: any case; spaces, underscores and hyphens do not count; "frame", "frames" and a plural s are
-    /// dropped.
+    /// Reads a frame type in any case; spaces, underscores and hyphens are ignored; "frame", "frames" and a plural s
+    /// are dropped.
     /// </summary>
     /// <param name="text">For example "Dark Frame", "flat-field", "MASTER_DARK".</param>
-    /// <returns>The kind (<see cref="FrameKind.Unknown"/> when the words are not known) and whether they speak of a
+    /// <returns>The kind (<see cref="FrameKind.Unknown"/> for unknown words) and whether the words mean a
     /// stack.</returns>
     public static (FrameKind Kind, bool IsStack) Parse(string text)
     {
@@ -71,10 +71,10 @@ internal static class KindWords
     }
 
     /// <summary>
-    /// The kind that a file or folder name speaks of: whole words only, the file name before its folders, the nearest
-    /// folder first.
+    /// The kind named by a file or folder: whole words only, the file name before its folders, the nearest folder
+    /// first.
     /// </summary>
-    /// <returns>null when no name says, or when one name says two things.</returns>
+    /// <returns>null when no name tells, or when one name gives two kinds.</returns>
     public static FrameKind? FromName(string relativeName)
     {
         string[] parts = relativeName.Split('/');
@@ -130,7 +130,9 @@ internal static class KindWords
         return found;
     }
 
-    /// <summary>Words that names hold for other reasons: offset_30, object_3, Dark Sky Park, Dark Nebula.</summary>
+    /// <summary>
+    /// Words that appear in names for other reasons: offset_30, object_3, Dark Sky Park, Dark Nebula.
+    /// </summary>
     private static bool IsOrdinary(string word, string next) =>
         word is "offset" or "object" or "zero"
         || (word == "dark" && next is ("sky" or "skies" or "site" or "nebula" or "horse"));

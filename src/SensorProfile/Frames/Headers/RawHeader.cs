@@ -3,13 +3,13 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>What a raw file says about its frame. ISO stands where a FITS header has the gain setting.</summary>
+/// <summary>What a raw file states about its frame. ISO takes the place of a FITS header's gain setting.</summary>
 internal static class RawHeader
 {
     /// <summary>Interprets the facts of a raw file.</summary>
-    /// <param name="facts">The facts.</param>
+    /// <param name="facts">Facts of the raw file.</param>
     /// <param name="colourFilter">Four letters in file order; null for monochrome.</param>
-    /// <param name="linearisation">The curve of its codes; null for none.</param>
+    /// <param name="linearisation">The curve of its codes; null when there is none.</param>
     public static HeaderReading Read(RawFacts facts, string? colourFilter, RawLinearisation? linearisation)
     {
         List<HeaderIssue> issues = [Issue(FindingCodes.KindMissing, "", "kind")];
@@ -19,6 +19,8 @@ internal static class RawHeader
             issues.Add(
                 Issue(FindingCodes.CurvedCodes, $"{curve.Table.Count} codes with steps of up to {curve.LargestStep}")
             );
+        if (facts.Corrections.Count > 0)
+            issues.Add(Issue(FindingCodes.CorrectionsNotApplied, string.Join(", ", facts.Corrections)));
         return new HeaderReading
         {
             Kind = FrameKind.Unknown,
@@ -42,7 +44,7 @@ internal static class RawHeader
         return temperature?.Celsius;
     }
 
-    /// <summary>Without a zone the camera's clock is taken as if it showed UTC: differences stay right.</summary>
+    /// <summary>Without a zone, the camera's clock is taken as UTC: time differences stay right.</summary>
     private static DateTimeOffset? Start(RawTime? time, List<HeaderIssue> issues)
     {
         if (time is null)

@@ -7,8 +7,8 @@ namespace SensorProfile.Frames.Headers;
 internal static class SettingsKeywords
 {
     /// <summary>
-    /// GAIN; OFFSET or BLKLEVEL; ISOSPEED or ISO; XBINNING and YBINNING; READOUTM. What is absent stays null; binning
-    /// is 1x1 unless said.
+    /// GAIN; OFFSET or BLKLEVEL; ISOSPEED or ISO; XBINNING and YBINNING; READOUTM. Absent values stay null, except that
+    /// binning defaults to 1x1.
     /// </summary>
     public static ModeSettings Read(KeywordValues header, List<HeaderIssue> issues) =>
         new()
@@ -20,7 +20,7 @@ internal static class SettingsKeywords
             Readout = header.Text("READOUTM"),
         };
 
-    /// <summary>Reads "2x2", "2 X 2", "2×2", "2*2", "2" or "2 2"; null when it is none of these.</summary>
+    /// <summary>Reads "2x2", "2 X 2", "2×2", "2*2", "2" or "2 2"; null for anything else.</summary>
     public static string? ParseBinning(string text)
     {
         string[] parts = text.Split([' ', 'x', 'X', '×', '*', ','], StringSplitOptions.RemoveEmptyEntries);

@@ -3,14 +3,14 @@ using System.Text.RegularExpressions;
 
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>Start of the exposure from DATE-OBS and its relatives (FITS Standard 4.0, section 9).</summary>
+/// <summary>Start of the exposure from DATE-OBS and related keywords (FITS Standard 4.0, section 9).</summary>
 internal static partial class StartTime
 {
     private const double ModifiedJulianDayOfUnixEpoch = 40587.0;
     private const int FirstYearOfDigitalFrames = 70;
 
     /// <summary>
-    /// DATE-OBS (or DATE-BEG, DATE-STA), else MJD-OBS, taken as UTC; null when the header does not say.
+    /// DATE-OBS (or DATE-BEG, DATE-STA), or else MJD-OBS, taken as UTC; null when the header states none.
     /// </summary>
     public static DateTimeOffset? Read(KeywordValues header, List<HeaderIssue> issues)
     {
@@ -32,9 +32,10 @@ internal static partial class StartTime
     }
 
     /// <summary>
-    /// Reads one time stamp: ISO 8601 with or without fraction, Z or offset; a date alone; the DD/MM/YY of before 1999.
+    /// Reads one time stamp: ISO 8601 with or without fraction, Z or offset; a date alone; or DD/MM/YY, the form before
+    /// 1999.
     /// </summary>
-    /// <param name="text">The stamp.</param>
+    /// <param name="text">The time stamp.</param>
     /// <param name="timeText">Time of day from a second keyword, used when the stamp is a date alone.</param>
     /// <param name="dateOnly">True when no time of day was found: the result is the start of that day.</param>
     public static DateTimeOffset? Parse(string text, string? timeText, out bool dateOnly)
@@ -76,7 +77,7 @@ internal static partial class StartTime
     {
         bool old = match.Groups["oldyear"].Success;
         int year = Whole(match, old ? "oldyear" : "year");
-        // the standard says 19YY; programs went on writing the old form after 1999
+        // the standard says 19YY, but programs kept writing the old form after 1999
         if (old)
             year += year < FirstYearOfDigitalFrames ? 2000 : 1900;
         int month = Whole(match, old ? "oldmonth" : "month"),

@@ -2,10 +2,10 @@ using static SensorProfile.Frames.NumberText;
 
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>Sensor temperature as read, and the temperature asked of the cooler, °C.</summary>
+/// <summary>Sensor temperature as read, and set temperature of the cooler, °C.</summary>
 internal static class TemperatureKeywords
 {
-    /// <summary>Coldest and warmest reading that is believed, °C.</summary>
+    /// <summary>Coldest and warmest credible reading, °C.</summary>
     public const double Coldest = -100,
         Warmest = 80;
 
@@ -29,8 +29,7 @@ internal static class TemperatureKeywords
     ];
 
     /// <summary>
-    /// CCD-TEMP, else SENSTEMP, else DET-TEMP; null with an issue when absent, a stand-in for "not known", or
-    /// impossible.
+    /// CCD-TEMP, or else SENSTEMP, or else DET-TEMP; null with an issue when absent, a sentinel, or impossible.
     /// </summary>
     public static double? ReadSensor(KeywordValues header, List<HeaderIssue> issues)
     {
@@ -61,8 +60,8 @@ internal static class TemperatureKeywords
     }
 
     /// <summary>
-    /// SET-TEMP (or CCDSET, SETTEMP) when it is a possible temperature; null otherwise, without complaint: nothing is
-    /// measured with it.
+    /// SET-TEMP (or CCDSET, SETTEMP) when it is a possible temperature; otherwise null, without an issue, since nothing
+    /// is measured with it.
     /// </summary>
     public static double? ReadSet(KeywordValues header) =>
         header.First("SET-TEMP", "SETTEMP", "CCD-SET") is { } set
@@ -73,7 +72,7 @@ internal static class TemperatureKeywords
 
     /// <summary>
     /// Not finite, a value that programs write for "not known", at or below −200 °C, or at or above 200 °C (which
-    /// kelvin is, too).
+    /// includes kelvin).
     /// </summary>
     private static bool IsStandIn(double celsius) =>
         !double.IsFinite(celsius)

@@ -1,17 +1,17 @@
 namespace SensorProfile.Frames.Sets;
 
-/// <summary>Frames of one key and one exposure, in order of time, then of name.</summary>
-/// <param name="Key">What they share.</param>
+/// <summary>Frames of one key and one exposure, ordered by time, then by name.</summary>
+/// <param name="Key">What the frames share.</param>
 /// <param name="ExposureSeconds">Median exposure, s; null when unknown.</param>
 /// <param name="Frames">The frames.</param>
 internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IReadOnlyList<Frame> Frames)
 {
-    // s; biases below this are all "the shortest exposure", whatever the header writes
+    // s; biases below this all count as "the shortest exposure", whatever the header states
     private const double ShortestBias = 0.001;
 
     /// <summary>
-    /// Sorts frames into series. An unknown camera, filter or (for bias) exposure joins when there is only one it can
-    /// be.
+    /// Sorts frames into series. A frame with unknown camera, filter or (for bias) exposure joins a series when only
+    /// one fits.
     /// </summary>
     public static IReadOnlyList<FrameSeries> Gather(IReadOnlyList<Frame> frames)
     {
@@ -45,7 +45,7 @@ internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IRead
         List<List<Frame>> groups = [];
         foreach (Frame frame in known)
         {
-            // Compared with the shortest of the group, not with the last one: nothing chains.
+            // compared with the shortest of the group, not with the previous one, so that differences cannot add up
             if (
                 groups.Count > 0
                 && IsSame(key.Kind, groups[^1][0].ExposureSeconds!.Value, frame.ExposureSeconds!.Value)

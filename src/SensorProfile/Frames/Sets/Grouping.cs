@@ -1,6 +1,6 @@
 namespace SensorProfile.Frames.Sets;
 
-/// <summary>Forms the frame sets and tells what their temperatures do.</summary>
+/// <summary>Forms the frame sets and reports temperature steps and drifts.</summary>
 internal static class Grouping
 {
     /// <summary>
@@ -8,7 +8,7 @@ internal static class Grouping
     /// </summary>
     /// <param name="frames">Frames in use.</param>
     /// <param name="toleranceCelsius">Largest distance of a reading from its set's mean, °C; widened by half a step for
-    /// a probe that jumps by more than that.</param>
+    /// a probe with larger jumps.</param>
     public static (IReadOnlyList<FrameSet> Sets, IReadOnlyList<Finding> Findings) Group(
         IReadOnlyList<Frame> frames,
         double toleranceCelsius
@@ -39,8 +39,8 @@ internal static class Grouping
         List<Frame> known = [.. series.Frames.Where(f => f.TemperatureCelsius is not null)];
         List<Frame> unknown = [.. series.Frames.Where(f => f.TemperatureCelsius is null)];
         List<IReadOnlyList<Frame>> clusters = [.. TemperatureClusters.Find(known, tolerance)];
-        // A bias level hardly depends on temperature: biases without one join the others when there is only one place
-        // to join.
+        // A bias level hardly depends on temperature: biases without a temperature join the others if there is only one
+        // set to join.
         if (series.Key.Kind == FrameKind.Bias && clusters.Count == 1)
             clusters[0] = series.Frames;
         else if (series.Key.Kind == FrameKind.Dark)
@@ -82,7 +82,7 @@ internal static class Grouping
         return new Finding(
             FindingCodes.TemperatureSteps,
             Severity.Warning,
-            $"The temperature probe jumps to and fro by {NumberText.Short(step)} °C between frames "
+            $"The temperature probe jumps back and forth by {NumberText.Short(step)} °C between frames "
                 + $"({Counted.Some(values, 6)} °C were read): frames within {widened} °C of their set's mean were "
                 + $"pooled instead of {NumberText.Short(tolerance)} °C, and temperatures are no better known than "
                 + "that."

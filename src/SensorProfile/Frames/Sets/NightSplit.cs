@@ -1,16 +1,17 @@
 namespace SensorProfile.Frames.Sets;
 
 /// <summary>
-/// Frames of one night: without a thermometer, frames of two nights may differ by many degrees and must not be pooled.
+/// Splits frames by night: without a thermometer, frames of two nights may differ by many degrees and must not be
+/// pooled.
 /// </summary>
 internal static class NightSplit
 {
-    /// <summary>A pause longer than this begins another night.</summary>
+    /// <summary>A pause longer than this starts another night.</summary>
     public static TimeSpan Pause { get; } = TimeSpan.FromHours(6);
 
     /// <summary>Splits frames at the pauses between them.</summary>
-    /// <param name="frames">In order of time. Those without a time belong to the only night there is, or, where there are
-    /// several, are kept apart: they may be of any.</param>
+    /// <param name="frames">Frames ordered by time. Those without a time join the only night; with several nights they
+    /// are kept apart, since they may belong to any.</param>
     public static IReadOnlyList<IReadOnlyList<Frame>> Split(IReadOnlyList<Frame> frames)
     {
         List<List<Frame>> nights = [];

@@ -1,21 +1,21 @@
 namespace SensorProfile.Frames.Sets;
 
 /// <summary>
-/// How far a camera's temperature probe jumps to and fro between frames, which is no change of temperature.
+/// How far a camera's temperature probe jumps back and forth between frames, which is not a change of temperature.
 /// </summary>
 internal static class ProbeSteps
 {
     private const int MinReversals = 3;
     private const double MinShare = 0.1;
-    private const double LargestStep = 1.0; // °C; a larger jump is not forgiven
+    private const double LargestStep = 1.0; // °C; a larger jump counts as a real change
     private static readonly TimeSpan pause = TimeSpan.FromMinutes(30);
 
     /// <summary>
-    /// Median size of a jump that the next frame takes back, °C; 0 when that is rare or more than a coarse probe
+    /// Median size of a jump that the next frame reverses, °C; 0 when such jumps are rare or larger than a coarse probe
     /// explains.
     /// </summary>
-    /// <param name="series">Series of one camera, each in order of time; frames without a temperature do not
-    /// count.</param>
+    /// <param name="series">Series of one camera, each ordered by time; frames without a temperature are
+    /// ignored.</param>
     public static double Find(IEnumerable<IReadOnlyList<Frame>> series)
     {
         List<double> reversals = [];
@@ -42,8 +42,8 @@ internal static class ProbeSteps
     }
 
     /// <summary>
-    /// The tolerance that a set may use: half a step more when the probe jumps by more than the tolerance, for then
-    /// half a step is its reading error.
+    /// Tolerance for a set: half a step more when the probe jumps by more than the tolerance, because half a step is
+    /// then its reading error.
     /// </summary>
     public static double Widen(double tolerance, double step) => step > tolerance ? tolerance + step / 2 : tolerance;
 }

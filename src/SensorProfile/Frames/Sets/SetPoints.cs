@@ -1,16 +1,16 @@
 namespace SensorProfile.Frames.Sets;
 
 /// <summary>
-/// Frames that share the set point of a cooler which held it are of one temperature, however the readings scatter.
+/// Frames with one set point, held by the cooler, count as one temperature, however much the readings scatter.
 /// </summary>
 public static class SetPoints
 {
-    private const double Held = 1; // °C; a cooler that regulates stays nearer, one at the end of its reach does not
+    private const double Held = 1; // °C; a regulating cooler stays closer, one at its limit does not
 
     /// <summary>
-    /// The set point that all these frames share and their readings hold, °C; null when there is none.
+    /// The set point that all these frames share and their readings confirm, °C; null when there is none.
     /// </summary>
-    /// <param name="frames">Frames; those without a reading are taken on trust when others have one.</param>
+    /// <param name="frames">Frames; those without a reading are trusted if others have one.</param>
     internal static double? HeldBy(IReadOnlyList<Frame> frames)
     {
         ArgumentNullException.ThrowIfNull(frames);
@@ -23,8 +23,8 @@ public static class SetPoints
     }
 
     /// <summary>
-    /// The temperature of each frame, °C: the set point of all frames that share it where they hold it, else its own
-    /// reading; null when unknown.
+    /// The temperature of each frame, °C: the set point of all frames that share it if it was held, otherwise the
+    /// frame's own reading; null when unknown.
     /// </summary>
     /// <param name="frames">Frames of one camera, exposure and settings.</param>
     public static IReadOnlyList<double?> TemperaturesOf(IReadOnlyList<Frame> frames)
@@ -40,16 +40,16 @@ public static class SetPoints
         ];
     }
 
-    /// <summary>Joins the sets of one held set point that their readings had kept apart.</summary>
-    /// <param name="sets">Sets as the survey formed them.</param>
+    /// <summary>Joins sets with one held set point that were separated by their readings.</summary>
+    /// <param name="sets">Sets as the inventory formed them.</param>
     public static IReadOnlyList<FrameSet> Join(IReadOnlyList<FrameSet> sets)
     {
         ArgumentNullException.ThrowIfNull(sets);
         return [.. Groups(sets).SelectMany(g => HeldBy([.. Frames(g)]) is null ? g : [Joined(g)])];
     }
 
-    /// <summary>Says which set points were not held.</summary>
-    /// <param name="sets">Sets as the survey formed them.</param>
+    /// <summary>Reports set points that were not held.</summary>
+    /// <param name="sets">Sets as the inventory formed them.</param>
     public static IEnumerable<Finding> NotHeld(IReadOnlyList<FrameSet> sets)
     {
         ArgumentNullException.ThrowIfNull(sets);
@@ -70,10 +70,10 @@ public static class SetPoints
     }
 
     /// <summary>
-    /// Findings of the survey that hold for the joined sets too: that series were split by their readings does not,
-    /// where a held set point joins them.
+    /// Findings of the inventory that still hold for the joined sets: "split by their readings" no longer does where a
+    /// held set point joins them.
     /// </summary>
-    /// <param name="findings">Findings of the survey.</param>
+    /// <param name="findings">Findings of the inventory.</param>
     /// <param name="joined">The sets after <see cref="Join"/>.</param>
     public static IEnumerable<Finding> StillTrue(IEnumerable<Finding> findings, IReadOnlyList<FrameSet> joined)
     {

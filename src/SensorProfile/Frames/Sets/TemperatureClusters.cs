@@ -1,21 +1,20 @@
 namespace SensorProfile.Frames.Sets;
 
-/// <summary>Splits the frames of one series into sets of like temperature.</summary>
+/// <summary>Splits the frames of one series into sets of similar temperature.</summary>
 /// <remarks>
 /// Two steps, both exact (fewest parts, then least sum of squares) under one rule: every reading of a part lies within
-/// the tolerance of the part's mean.
-/// First the series is cut along time into runs, so that a drift is cut where it has gone too far and readings that
-/// jump to and fro stay together; then runs of
-/// like level are pooled, so that frames of another night at the same temperature join. Since the mean binds every
-/// member, nothing chains.
-/// Readings with set temperatures further apart than the tolerance are kept apart when the readings are, too.
+/// the tolerance of the part's mean. First the series is cut in time into runs, so that a drift is cut where it has
+/// gone too far and readings that jump back and forth stay together. Then runs of similar level are pooled, so that
+/// frames of another night at the same temperature join. Since the mean binds every member, differences cannot add up
+/// along a chain. Readings whose set temperatures differ by more than the tolerance are kept apart if the readings
+/// differ by that much as well.
 /// </remarks>
 internal static class TemperatureClusters
 {
     private const double Rounding = 1e-9; // °C; readings come as decimal fractions
 
-    /// <summary>The parts, coldest first; each in the order given.</summary>
-    /// <param name="frames">Frames in order of time, all with a temperature.</param>
+    /// <summary>The parts, coldest first; each in the given order.</summary>
+    /// <param name="frames">Frames ordered by time, all with a temperature.</param>
     /// <param name="toleranceCelsius">Largest distance from a part's mean, °C.</param>
     public static IReadOnlyList<IReadOnlyList<Frame>> Find(IReadOnlyList<Frame> frames, double toleranceCelsius)
     {
@@ -52,7 +51,7 @@ internal static class TemperatureClusters
     }
 
     /// <summary>
-    /// Cuts a sequence into the fewest neighbouring parts that keep the rule; among those, the ones with the least
+    /// Cuts a sequence into the fewest contiguous parts that keep the rule; among those cuts, the one with the least
     /// scatter.
     /// </summary>
     private static List<Part> Partition(List<Part> sequence, double tolerance)
@@ -68,7 +67,7 @@ internal static class TemperatureClusters
             {
                 spread.Add(sequence[first]);
                 if (spread.High - spread.Low > 2 * tolerance + Rounding)
-                    break; // longer parts only get wider
+                    break; // longer parts are only wider
                 if (!spread.Keeps(tolerance))
                     continue;
                 (int Parts, double Scatter) candidate = (

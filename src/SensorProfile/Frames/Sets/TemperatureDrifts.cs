@@ -3,7 +3,7 @@ using static SensorProfile.Frames.NumberText;
 
 namespace SensorProfile.Frames.Sets;
 
-/// <summary>Slow changes of temperature within a series, and along the exposures of the darks.</summary>
+/// <summary>Slow changes of temperature within a series, and with the exposure of the darks.</summary>
 internal static class TemperatureDrifts
 {
     private const int MinFrames = 4;
@@ -14,8 +14,9 @@ internal static class TemperatureDrifts
 
     /// <summary>Findings for the series of one camera and the sets they were split into.</summary>
     /// <param name="camera">The series and their sets.</param>
-    /// <param name="tolerance">Tolerance that the sets were formed with, °C.</param>
-    /// <param name="step">Step of a coarse probe, °C, which is no trend; see <see cref="ProbeSteps"/>.</param>
+    /// <param name="tolerance">Tolerance used to form the sets, °C.</param>
+    /// <param name="step">Step of a coarse probe, °C, which does not count as a trend; see
+    /// <see cref="ProbeSteps"/>.</param>
     public static IEnumerable<Finding> Find(
         IReadOnlyList<(FrameSeries Series, IReadOnlyList<FrameSet> Sets)> camera,
         double tolerance,
@@ -68,7 +69,7 @@ internal static class TemperatureDrifts
             [.. cases.SelectMany(c => c.Frames).Select(f => f.Name)]
         );
 
-    /// <summary>Neighbours in time without a pause and without a jump that no drift makes.</summary>
+    /// <summary>Consecutive frames without a pause and without a jump too large for a drift.</summary>
     private static IEnumerable<List<Frame>> Stretches(IReadOnlyList<Frame> frames, double tolerance)
     {
         List<Frame> stretch = [];
@@ -127,7 +128,7 @@ internal static class TemperatureDrifts
                 $"The longer the darks, the {(correlation < 0 ? "colder" : "warmer")} the sensor "
                     + $"({Short(temperature[0])} °C at {Short(byExposure[0].ExposureSeconds!.Value, 6)} s, "
                     + $"{Short(temperature[^1])} °C at {Short(byExposure[^1].ExposureSeconds!.Value, 6)} s): the "
-                    + "growth with exposure and the effect of temperature are mixed; take the exposures in mixed "
+                    + "effects of exposure and temperature cannot be separated; take the exposures in mixed "
                     + "order, or let the camera settle first.",
                 [.. byExposure.SelectMany(s => s.Frames).Select(f => f.Name)]
             );
@@ -138,7 +139,7 @@ internal static class TemperatureDrifts
         $"{Counted.Nouns(frames, KindWords.Name(series.Key.Kind) + " frame")}"
         + (series.ExposureSeconds is { } s ? $" of {Short(s, 6)} s" : "");
 
-    /// <summary>Slope and correlation of a straight line by least squares; 0 when either side does not vary.</summary>
+    /// <summary>Slope and correlation of a least-squares line; 0 when either variable is constant.</summary>
     private static (double Slope, double Correlation) FitSlope(double[] x, double[] y)
     {
         double meanX = x.Average(),
@@ -154,7 +155,7 @@ internal static class TemperatureDrifts
         return xx == 0 || yy == 0 ? (0, 0) : (xy / xx, xy / Math.Sqrt(xx * yy));
     }
 
-    /// <summary>Ranks from 1, ties sharing their mean rank.</summary>
+    /// <summary>Ranks from 1; ties share their mean rank.</summary>
     private static double[] Ranks(double[] values) =>
         [.. values.Select(v => 1 + values.Count(other => other < v) + (values.Count(other => other == v) - 1) / 2.0)];
 }

@@ -3,10 +3,10 @@ using SensorProfile.Frames.Survey;
 namespace SensorProfile.Frames.Sets;
 
 /// <summary>
-/// Sets taken at one temperature, whatever their exposures: what a line against exposure may be drawn through.
+/// Sets taken at one temperature, whatever their exposures: a line against exposure may be fitted through them.
 /// </summary>
 /// <param name="TemperatureCelsius">Mean over the frames, °C; null for the sets whose temperature is unknown.</param>
-/// <param name="Sets">The sets, in the order given.</param>
+/// <param name="Sets">The sets, in the given order.</param>
 internal sealed record TemperatureGroup(double? TemperatureCelsius, IReadOnlyList<FrameSet> Sets)
 {
     /// <summary>
@@ -14,7 +14,7 @@ internal sealed record TemperatureGroup(double? TemperatureCelsius, IReadOnlyLis
     /// first, unknown last.
     /// </summary>
     /// <param name="sets">Sets of one kind, camera and mode.</param>
-    /// <param name="toleranceCelsius">°C; <see cref="InventoryOptions.TemperatureTolerance"/>.</param>
+    /// <param name="toleranceCelsius">Tolerance, °C; <see cref="InventoryOptions.TemperatureTolerance"/>.</param>
     public static IReadOnlyList<TemperatureGroup> Gather(IEnumerable<FrameSet> sets, double toleranceCelsius)
     {
         List<FrameSet> all = [.. sets];

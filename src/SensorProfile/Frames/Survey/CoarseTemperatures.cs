@@ -2,13 +2,15 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Readings of raw files that tell little of the sensor's die: of the body, or in whole degrees.</summary>
+/// <summary>
+/// Temperatures in raw files that say little about the sensor's die: those of the camera body, or in whole degrees.
+/// </summary>
 internal static class CoarseTemperatures
 {
-    private const double Fine = 0.25; // °C; steps above this are named
+    private const double Fine = 0.25; // °C; larger steps are reported
 
-    /// <summary>One finding per place where temperatures were read; none for readings that serve.</summary>
-    /// <remarks>12.0 °C looks like a whole degree; the step is that of all frames together.</remarks>
+    /// <summary>One finding per place where temperatures were read; none for adequate readings.</summary>
+    /// <remarks>A single 12.0 °C looks like a whole degree, so the step is taken from all frames together.</remarks>
     public static IEnumerable<Finding> Find(IReadOnlyList<ReadFrame> frames)
     {
         IEnumerable<IGrouping<RawTemperaturePlace, ReadFrame>> places = frames

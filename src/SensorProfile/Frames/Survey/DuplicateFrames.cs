@@ -2,12 +2,12 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Copies of a frame: pooled with its original, a copy would halve the noise that is measured.</summary>
+/// <summary>Finds copies of a frame: pooled with its original, a copy would halve the measured noise.</summary>
 internal static class DuplicateFrames
 {
     /// <summary>
-    /// The frames without copies; the copies; findings. Files are compared byte by byte only where the headers agree in
-    /// everything.
+    /// The frames without copies; the copies; findings. Files are compared byte by byte only where their headers agree
+    /// completely.
     /// </summary>
     public static (
         IReadOnlyList<ReadFrame> Kept,
@@ -68,7 +68,7 @@ internal static class DuplicateFrames
             .Select(group => group.ToList())
             .Where(group => group.Count > 1);
 
-    /// <summary>Stamps of whole seconds agree by chance in a quick series; stamps with a fraction do not.</summary>
+    /// <summary>Stamps in whole seconds coincide by chance in a quick series; stamps with a fraction do not.</summary>
     private static bool HasFraction(ReadFrame frame) =>
         frame.Frame.StartUtc!.Value.Ticks % TimeSpan.TicksPerSecond != 0;
 
@@ -94,7 +94,7 @@ internal static class DuplicateFrames
                     return true;
             }
         }
-        catch (IOException) // gone or unreadable meanwhile: whoever reads its pixels will say so
+        catch (IOException) // gone or unreadable by now: reading its pixels will report it
         {
             return false;
         }

@@ -3,12 +3,12 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Tells what a file is without reading more than its beginning.</summary>
+/// <summary>Recognises a file from its first bytes.</summary>
 internal static class FileContents
 {
     private const int Beginning = 512; // bytes
 
-    // Formats that are not TIFF inside; those that are show it by their first bytes.
+    // formats that are not TIFF inside; those that are show it by their first bytes
     private static readonly string[] makersRaw = [".cr3", ".crw", ".mrw", ".orf", ".raf", ".rw2", ".rwl", ".x3f"];
 
     private static readonly (FileContent Content, int Offset, byte[] Bytes)[] signatures =
@@ -28,13 +28,13 @@ internal static class FileContents
         (FileContent.Archive, 0, [0x37, 0x7A, 0xBC, 0xAF]),
     ];
 
-    /// <summary>What a file is; a file that cannot be opened is what its name says.</summary>
+    /// <summary>What a file is; one that cannot be opened is judged by its name.</summary>
     public static FileContent Recognise(string path)
     {
         byte[] start = [];
         try
         {
-            // a pipe or a device has no length: it would never stop to be opened or read
+            // a pipe or a device has no length: opening or reading it might never end
             if (HoldsNothing(path))
                 return Recognise(Path.GetFileName(path), []);
             using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
@@ -43,7 +43,7 @@ internal static class FileContents
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            if (!FileNames.IsFits(path))
+            if (!FileNames.IsFits(path) && !FileNames.IsRawTiff(path))
                 return FileContent.Other;
         }
         return Recognise(Path.GetFileName(path), start);
@@ -57,13 +57,13 @@ internal static class FileContents
         return file is FileInfo { Exists: true, Length: 0 };
     }
 
-    /// <summary>What a file is that has this name and begins with these bytes.</summary>
+    /// <summary>What a file with this name and these first bytes is.</summary>
     public static FileContent Recognise(string name, ReadOnlySpan<byte> start)
     {
         if (RawFile.MayBe(start))
             return FileContent.Tiff;
         if (FileNames.IsFits(name))
-            return FileContent.Fits; // whatever it is, its reader says what is wrong with it
+            return FileContent.Fits; // whatever it is, its reader reports what is wrong
         if (start.StartsWith("FOVb"u8))
             return FileContent.LayeredRaw;
         if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
@@ -76,7 +76,7 @@ internal static class FileContents
                 return content == FileContent.RenamedFits && IsTrueMap(name) ? FileContent.TrueMap : content;
         }
         if (FileNames.IsRawTiff(name))
-            return FileContent.Tiff; // damaged: its reader says so
+            return FileContent.Tiff; // damaged: its reader reports it
         return IsText(start) ? FileContent.Text : FileContent.Other;
     }
 
@@ -99,10 +99,10 @@ internal static class FileContents
             _ => "other file",
         };
 
-    /// <summary>The ending of a name that tells of a kind nothing else tells of, small letters; empty for none.</summary>
+    /// <summary>The extension, in lower case, when only it tells the kind of file; otherwise empty.</summary>
     public static string Ending(FileContent content, string name)
     {
-        const int most = 6; // with its point
+        const int most = 6; // including the dot
         string ending = Path.GetExtension(name).ToLowerInvariant();
         bool says = content == FileContent.Other && ending.Length is > 1 and <= most;
         return says && ending.Skip(1).All(char.IsAsciiLetterOrDigit) ? ending : "";
@@ -114,7 +114,7 @@ internal static class FileContents
     {
         if (start.IndexOfAnyInRange((byte)0, (byte)8) >= 0)
             return false;
-        for (int cut = 0; cut <= 3 && cut < start.Length; cut++) // the last character may be cut short
+        for (int cut = 0; cut <= 3 && cut < start.Length; cut++) // the last character may be incomplete
         {
             if (Utf8.IsValid(start[..^cut]))
                 return true;

@@ -21,8 +21,8 @@ internal sealed class FolderScan
     private FolderScan() { }
 
     /// <summary>
-    /// The files found, by the order of the paths given, then by name; findings; paths that lead nowhere; files that
-    /// can hold no frame.
+    /// The files found, in the order of the given paths, then by name; findings; paths that do not exist; files that
+    /// cannot hold a frame.
     /// </summary>
     public static (
         IReadOnlyList<ScannedFile> Files,
@@ -83,7 +83,7 @@ internal sealed class FolderScan
     {
         ct.ThrowIfCancellationRequested();
         if (!visitedFolders.Add(realFolder))
-            return; // a link back to where we have been
+            return; // a link back to a folder already visited
         foreach (FileSystemInfo entry in Entries(folder, prefix))
         {
             if (FileNames.IsHiddenOrTemporary(entry.Name) || entry.Attributes.HasFlag(FileAttributes.Hidden))
@@ -124,7 +124,13 @@ internal sealed class FolderScan
     private void AddOrPassOver(string root, string path, string name, string real)
     {
         FileContent content = FileContents.Recognise(path);
-        if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw or FileContent.LayeredRaw)
+        // a picture under the name of a raw file is left out by name: its owner believes it to be a frame
+        bool isFalseRaw =
+            content is FileContent.Jpeg or FileContent.Picture or FileContent.Film && FileNames.IsRawTiff(name);
+        if (
+            isFalseRaw
+            || content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw or FileContent.LayeredRaw
+        )
             AddFile(root, path, name, real, content);
         else
         {
@@ -142,7 +148,7 @@ internal sealed class FolderScan
     }
 
     /// <summary>
-    /// The path with every link in it followed; the path itself where a link leads nowhere or in a circle.
+    /// The path with all its links resolved; unchanged where a link leads nowhere or in a circle.
     /// </summary>
     private static string RealPath(string path)
     {

@@ -6,20 +6,20 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Takes stock of frames from their headers: the door of this room.</summary>
+/// <summary>Makes the inventory of frames from their headers: the entry point of this room.</summary>
 public static class FrameInventory
 {
     /// <summary>
     /// Finds the frames under the given paths, interprets their headers, applies the capture table, and groups them.
     /// </summary>
-    /// <param name="paths">Files and folders; folders are searched with all below them.</param>
+    /// <param name="paths">Files and folders; folders are searched recursively.</param>
     /// <param name="options">Capture table, names, tolerance.</param>
-    /// <param name="progress">Told how many files have been read.</param>
-    /// <param name="ct">Stops between two files.</param>
-    /// <returns>The same inventory at any parallelism; a file that cannot be read is left out by name and never stops
-    /// the rest.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature tolerance is negative or no number.</exception>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    /// <param name="progress">Receives the number of files read so far.</param>
+    /// <param name="ct">Cancels between two files.</param>
+    /// <returns>The same inventory at any parallelism; an unreadable file is left out by name and never stops the
+    /// rest.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature tolerance is negative or not a number.</exception>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static Inventory Read(
         IReadOnlyList<string> paths,
         InventoryOptions options,
@@ -107,7 +107,10 @@ public static class FrameInventory
         List<Finding> Findings
     );
 
-    /// <summary>Parts the frames in use from what is damaged, no image, a stack, or left out by the table.</summary>
+    /// <summary>
+    /// Separates usable frames from damaged files, files without an image, stacks, and frames that the table leaves
+    /// out.
+    /// </summary>
     private static Sorting Sort(
         IReadOnlyList<ScannedFile> files,
         FrameReader.Result[] results,
@@ -138,7 +141,7 @@ public static class FrameInventory
                 sorting.Rejected.Add(new RejectedFile(name, "Left out by the capture table."));
                 sorting.LeftOut.Add(ReadFrame.Of(result.Bare!, result.Header!, row, namesSay).Frame);
             }
-            // a kind in the table says: I know, use it
+            // a kind in the table means that the user knows better: use the frame
             else if (result.Header!.StackSign is { } sign && row?.Kind is null)
             {
                 sorting.Rejected.Add(
@@ -159,7 +162,7 @@ public static class FrameInventory
             yield return new Finding(
                 FindingCodes.FileUnreadable,
                 Severity.Warning,
-                $"{Counted.Files(damaged.Count)} cannot be read and left out ({Counted.Some(damaged)}): the "
+                $"{Counted.Files(damaged.Count)} left out as unreadable ({Counted.Some(damaged)}): the "
                     + "list of rejected files says why; copy them again from the camera if you can.",
                 damaged
             );
@@ -198,7 +201,7 @@ public static class FrameInventory
                 FindingCodes.NoFrames,
                 Severity.Refusal,
                 "No frame that can be used was found: give a folder with FITS files (.fits, .fit, .fts, also .gz or "
-                    + ".fz), DNG files or TIFF mosaics."
+                    + ".fz), DNG or other raw files, or TIFF mosaics."
             );
     }
 }

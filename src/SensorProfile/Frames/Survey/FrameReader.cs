@@ -4,28 +4,28 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>The one place where this room opens files: headers only.</summary>
+/// <summary>The only place in this room that opens files; reads headers only.</summary>
 internal static class FrameReader
 {
-    /// <summary>What became of one file: a frame with its header, or the reason why it was left out.</summary>
+    /// <summary>Result for one file: a frame with its header, or why it was left out.</summary>
     /// <param name="Bare">Path, name, size and HDU; null when the file holds no frame.</param>
-    /// <param name="Header">What the header said; null when the file holds no frame.</param>
+    /// <param name="Header">Contents of the header; null when the file holds no frame.</param>
     /// <param name="Reason">Why it was left out; null when it was not.</param>
-    /// <param name="IsDamaged">Whether the file could not be read, as against one that merely holds no frame.</param>
-    /// <param name="Images">Images in the file.</param>
+    /// <param name="IsDamaged">Whether the file could not be read, as opposed to holding no frame.</param>
+    /// <param name="Images">Number of images in the file.</param>
     public sealed record Result(Frame? Bare, HeaderReading? Header, string? Reason, bool IsDamaged, int Images)
     {
-        /// <summary>What the camera did to the samples, for which the file was left out; null for none.</summary>
+        /// <summary>The camera's processing of the samples for which the file was left out; otherwise null.</summary>
         public RawTreatmentKind? Treatment { get; init; }
 
-        /// <summary>A file that was left out although it can be read.</summary>
+        /// <summary>A readable file that was left out.</summary>
         public static Result Refused(string reason) => new(null, null, reason, false, 0);
 
-        /// <summary>A file that cannot be read.</summary>
+        /// <summary>An unreadable file.</summary>
         public static Result Damaged(string reason) => new(null, null, reason, true, 0);
     }
 
-    /// <summary>Reads the headers of one file; never throws for what is wrong with the file.</summary>
+    /// <summary>Reads the headers of one file; never throws because of its contents.</summary>
     public static Result Read(ScannedFile file)
     {
         try
@@ -86,7 +86,7 @@ internal static class FrameReader
             Hdu = image.Index,
             FileBytes = new FileInfo(file.Path).Length,
         };
-        // Keywords of the primary header hold for its extensions, too, unless the extension says otherwise.
+        // keywords of the primary header also apply to its extensions, unless the extension overrides them
         IEnumerable<FitsCard> cards = image.Index == 0 ? image.Header : image.Header.Concat(fits.Hdus[0].Header);
         KeywordValues values = new(
             cards

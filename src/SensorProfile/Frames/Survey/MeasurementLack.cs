@@ -2,12 +2,12 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>What a measurement still lacks.</summary>
+/// <summary>Frames that a measurement still lacks.</summary>
 /// <param name="Measurement">What cannot be measured, or not well.</param>
-/// <param name="Settings">The mode it is about.</param>
-/// <param name="Kind">Kind of the frames that are missing.</param>
-/// <param name="Frames">How many more frames would do.</param>
-/// <param name="Sentence">In plain words.</param>
+/// <param name="Settings">The mode concerned.</param>
+/// <param name="Kind">Kind of the missing frames.</param>
+/// <param name="Frames">Number of further frames that would be enough.</param>
+/// <param name="Sentence">The lack in plain words.</param>
 internal sealed record MeasurementLack(
     MeasurementKind Measurement,
     ModeSettings Settings,

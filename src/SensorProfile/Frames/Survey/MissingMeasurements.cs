@@ -5,13 +5,13 @@ using static SensorProfile.Frames.Counted;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Which frames each measurement still lacks, from the sets alone: the answer of a survey.</summary>
+/// <summary>Which frames each measurement still lacks, judged from the sets alone: the answer of a survey.</summary>
 internal static class MissingMeasurements
 {
     /// <summary>Bias frames for read noise (one pair).</summary>
     public const int BiasForReadNoise = 2;
 
-    /// <summary>Bias frames for the noise of every pixel.</summary>
+    /// <summary>Bias frames for a map of the noise of every pixel.</summary>
     public const int BiasForPixelNoise = 8;
 
     /// <summary>Flat pairs at different levels for gain, full well and linearity.</summary>
@@ -20,17 +20,18 @@ internal static class MissingMeasurements
     /// <summary>Dark exposures at one temperature for a dark current.</summary>
     public const int DarkExposures = 3;
 
-    /// <summary>Temperatures for the law of dark current against temperature.</summary>
+    /// <summary>Temperatures for the temperature law of the dark current.</summary>
     public const int Temperatures = 3;
 
     private const int Pair = 2;
 
     /// <summary>
-    /// The lacks of every mode (camera, size, gain, offset, binning …), in the order of the sets; empty when nothing is
+    /// What each mode (camera, size, gain, offset, binning …) lacks, in the order of the sets; empty when nothing is
     /// missing.
     /// </summary>
     /// <param name="inventory">The frames.</param>
-    /// <param name="toleranceCelsius">Sets within this of their common mean count as one temperature, °C.</param>
+    /// <param name="toleranceCelsius">Sets within this distance of their common mean count as one temperature,
+    /// °C.</param>
     public static IReadOnlyList<MeasurementLack> Find(
         Inventory inventory,
         double toleranceCelsius = InventoryOptions.DefaultTemperatureTolerance
@@ -169,6 +170,10 @@ internal static class MissingMeasurements
             if (done.Length >= Temperatures)
                 yield break;
             int missing = Temperatures - done.Length;
+            string orSay = levels.Exists(l => l.Temperature is null && l.Exposures >= DarkExposures)
+                ? " Or say how warm the darks were that have no temperature, in column temperature_c of the capture table: "
+                    + "a thermometer beside the camera, read for some of them, is good enough."
+                : "";
             int frames = missing * DarkExposures * Pair;
             string known = done.Length == 0 ? "none complete" : "complete: " + List([.. done.Select(t => Degrees(t))]);
             yield return Lack(
@@ -177,7 +182,7 @@ internal static class MissingMeasurements
                 frames,
                 $"The law of dark current against temperature lacks {Nouns(missing, "temperature")} "
                     + $"({Temperatures} with {DarkExposures} exposures of {Pair} frames each are needed, {known}): "
-                    + $"at most {Nouns(frames, "dark frame")}."
+                    + $"at most {Nouns(frames, "dark frame")}.{orSay}"
             );
         }
 

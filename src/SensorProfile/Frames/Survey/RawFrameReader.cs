@@ -4,12 +4,12 @@ using SensorProfile.Raw.LibRaw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Reads what a raw file says of its frame; no sample is read.</summary>
+/// <summary>Reads what a raw file states about its frame, without reading samples.</summary>
 internal static class RawFrameReader
 {
     private const string Empty = "the file is empty. Copy it again from the card, or leave it out.";
 
-    /// <summary>The frame of a DNG, TIFF/EP or TIFF mosaic, or why the file cannot serve.</summary>
+    /// <summary>The frame of a DNG, TIFF/EP or TIFF mosaic, or why the file cannot be used.</summary>
     /// <exception cref="IOException">The file cannot be opened.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
     public static FrameReader.Result Read(ScannedFile file)
@@ -35,7 +35,7 @@ internal static class RawFrameReader
         }
     }
 
-    /// <summary>The frame of a raw file in its maker's own format, or why the file cannot serve.</summary>
+    /// <summary>The frame of a raw file in its maker's own format, or why the file cannot be used.</summary>
     public static FrameReader.Result ReadOther(ScannedFile file)
     {
         if (new FileInfo(file.Path).Length == 0)

@@ -2,11 +2,11 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>What cameras and converters do to samples before they store them, by which a frame is of no use.</summary>
+/// <summary>Processing by cameras and converters that makes stored samples useless for measurement.</summary>
 internal static class RawTreatments
 {
-    /// <summary>The treatment for which a frame must be left out; null when there is none.</summary>
-    /// <remarks>Codes along a curve can be straightened: see <see cref="FindingCodes.CurvedCodes"/>.</remarks>
+    /// <summary>The processing for which a frame must be left out; null when there is none.</summary>
+    /// <remarks>Codes along a curve can be inverted: see <see cref="FindingCodes.CurvedCodes"/>.</remarks>
     public static RawTreatment? Refusing(RawFacts facts) =>
         facts.Treatments.FirstOrDefault(t => t.Kind != RawTreatmentKind.CurvedCodes);
 
@@ -20,7 +20,7 @@ internal static class RawTreatments
             _ => "It is made of several exposures",
         } + $" ({treatment.Evidence}). {Remedy(treatment.Kind)}";
 
-    /// <summary>One finding per treatment.</summary>
+    /// <summary>One finding per kind of processing.</summary>
     public static IEnumerable<Finding> Findings(IEnumerable<(string Name, RawTreatmentKind Kind)> leftOut) =>
         leftOut
             .GroupBy(file => file.Kind)

@@ -4,20 +4,19 @@ using SensorProfile.Frames.Headers;
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>
-/// A frame on its way into the inventory: what is known of it, what its header said, which row of the table speaks of
-/// it.
+/// A frame on its way into the inventory, with what is known about it, its header and its row of the table.
 /// </summary>
-/// <param name="Frame">The frame with all corrections made so far.</param>
-/// <param name="Header">What the header said.</param>
+/// <param name="Frame">The frame with all corrections so far.</param>
+/// <param name="Header">Contents of its header.</param>
 /// <param name="Row">Its row of the capture table; null when there is none.</param>
-/// <param name="Issues">What is wrong with it after the table has spoken.</param>
+/// <param name="Issues">Issues that remain after the table's corrections.</param>
 internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? Row, IReadOnlyList<HeaderIssue> Issues)
 {
-    /// <summary>Builds the frame: table before header, header before name.</summary>
-    /// <param name="bare">Path, name, size, HDU: what the header does not interpret.</param>
-    /// <param name="header">The header's words.</param>
-    /// <param name="row">The table's words.</param>
-    /// <param name="namesSay">Whether names may say the kind.</param>
+    /// <summary>Builds the frame: the table overrides the header, the header overrides the name.</summary>
+    /// <param name="bare">Path, name, size and HDU, which do not depend on the header's meaning.</param>
+    /// <param name="header">Contents of the header.</param>
+    /// <param name="row">Row of the table.</param>
+    /// <param name="namesSay">Whether names may give the kind.</param>
     public static ReadFrame Of(Frame bare, HeaderReading header, CaptureRow? row, bool namesSay)
     {
         List<HeaderIssue> issues = [.. header.Issues.Where(issue => !IsCured(issue, row))];
@@ -59,8 +58,8 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
         };
 
     /// <summary>
-    /// The relative name with the name of the given folder in front: "survey night/darks" means darks as much as
-    /// "survey night" does.
+    /// The relative name with the given folder's own name in front: its frames are darks whether the user gives "survey
+    /// night" or "survey night/darks".
     /// </summary>
     private static string NameUpToRoot(Frame bare)
     {

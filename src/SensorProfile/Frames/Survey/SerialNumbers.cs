@@ -1,10 +1,10 @@
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Keeps cameras of one model apart by their serial numbers.</summary>
+/// <summary>Distinguishes cameras of one model by their serial numbers.</summary>
 internal static class SerialNumbers
 {
     /// <summary>
-    /// The frames; where one camera name stands for several serial numbers, the name of each gets its number.
+    /// The frames; if one camera name covers several serial numbers, each name gets its number.
     /// </summary>
     public static IReadOnlyList<ReadFrame> TellApart(IReadOnlyList<ReadFrame> frames)
     {

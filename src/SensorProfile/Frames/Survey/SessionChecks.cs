@@ -3,12 +3,12 @@ using static SensorProfile.Frames.NumberText;
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>
-/// What only the frames together show: several cameras, settings that change or are silent, odd sizes, two filter
+/// Checks that need all frames together: several cameras, settings that change or are missing, odd sizes, two filter
 /// patterns.
 /// </summary>
 internal static class SessionChecks
 {
-    /// <summary>Findings over all frames in use, given in order of time.</summary>
+    /// <summary>Findings over all frames in use, which are ordered by time.</summary>
     public static IEnumerable<Finding> Find(IReadOnlyList<Frame> frames)
     {
         List<Finding> findings = [.. Cameras(frames)];
@@ -27,7 +27,7 @@ internal static class SessionChecks
         return findings;
     }
 
-    /// <summary>Cameras that write raw files have an ISO setting and none for the offset.</summary>
+    /// <summary>Cameras that write raw files have an ISO setting but none for the offset.</summary>
     private static IEnumerable<Finding> SilentSettings(List<Frame> camera)
     {
         bool hasIso = camera.TrueForAll(f => f.Format != FrameFormat.Fits);
@@ -105,7 +105,7 @@ internal static class SessionChecks
             .ToList();
         if (groups.Count < 2)
             yield break;
-        // Each value with its own bias frames looks like intent; a value without them cannot be calibrated.
+        // a value with bias frames of its own looks intended; a value without them cannot be calibrated
         bool meant = groups.TrueForAll(g => g.Count(f => f.Kind == FrameKind.Bias) >= 2);
         string consequence = meant
             ? "each is measured by itself."

@@ -2,33 +2,33 @@ using static SensorProfile.Frames.NumberText;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Sensor temperatures that only the frames together show to be false.</summary>
+/// <summary>Finds sensor temperatures that only a comparison between frames shows to be false.</summary>
 /// <remarks>
-/// A well-regulated cooler, read to 0.1 °C, also shows one value for hours, so an unchanging reading is no evidence by
-/// itself. Per session (one camera, no pause
-/// longer than six hours) a reading is called stuck, and unknown from then on, when
+/// A well-regulated cooler, read to 0.1 °C, also shows one value for hours, so a constant reading alone proves nothing.
+/// In a session (one camera, no pause longer than six hours) a reading counts as stuck, and is unknown from then on,
+/// when
 /// <list type="bullet">
 /// <item>it is the same in every frame although the set temperatures differ by more than 0.5 °C; or</item>
 /// <item>it stays the same for more than an hour while the set temperature is more than 0.5 °C away from it; or</item>
 /// <item>it is the same in every frame for more than an hour, no set temperature is given, and no cooler would hold it:
 /// exactly 0, or 15 °C and more.</item>
 /// </list>
-/// The same for an hour, no set temperature, but a value that a cooler could hold: used, with a note. Equal to the set
-/// temperature in every frame: used, with a note.
-/// Frames without a time count by the sum of their exposures, which is the least time that can have passed.
+/// A value that a cooler could hold, constant for an hour without a set temperature, is used with a note. So is a
+/// reading equal to the set temperature in every frame. For frames without a time, the sum of their exposures counts:
+/// the least time that can have passed.
 /// </remarks>
 internal static class StuckTemperatures
 {
     private const double SetPointDifference = 0.5; // °C
-    private const double WarmestRegulated = 15; // °C; setting a cooler warmer than this makes no sense
-    private const double CoarseStep = 0.5; // °C; a room keeps a reading in whole degrees the same for hours
+    private const double WarmestRegulated = 15; // °C; nobody sets a cooler warmer than this
+    private const double CoarseStep = 0.5; // °C; at room temperature, whole degrees stay the same for hours
     private const int MinFrames = 3;
     private const int MinEqualToSet = 5;
     private static readonly TimeSpan longEnough = TimeSpan.FromHours(1);
     private static readonly TimeSpan pause = TimeSpan.FromHours(6);
 
     /// <summary>
-    /// The frames with false readings made unknown (unless the table gives the temperature), and what was found.
+    /// Makes false readings unknown (unless the table gives the temperature) and reports what was found.
     /// </summary>
     public static (IReadOnlyList<ReadFrame> Frames, IReadOnlyList<Finding> Findings) Check(
         IReadOnlyList<ReadFrame> frames
@@ -72,8 +72,8 @@ internal static class StuckTemperatures
             yield return new Finding(
                 FindingCodes.TemperatureStuck,
                 Severity.Warning,
-                $"The sensor temperature stands still at {Values(stuck)} °C in {Counted.Frames(stuck.Count)}, "
-                    + "which the set temperature or the hours that passed do not allow: it is taken as unknown; "
+                $"The sensor temperature is stuck at {Values(stuck)} °C in {Counted.Frames(stuck.Count)}, "
+                    + "which the set temperature or the elapsed time contradicts: it is taken as unknown; "
                     + "fill in column temperature_c of the capture table if you know it.",
                 Names(stuck)
             );
@@ -134,7 +134,7 @@ internal static class StuckTemperatures
         frame.Header.SetTemperatureCelsius is { } set
         && Math.Abs(set - frame.Header.TemperatureCelsius!.Value) > SetPointDifference;
 
-    /// <summary>Neighbours in time with the same reading and the same side of the set temperature.</summary>
+    /// <summary>Consecutive frames with the same reading on the same side of the set temperature.</summary>
     private static IEnumerable<List<ReadFrame>> Runs(List<ReadFrame> session)
     {
         List<ReadFrame> run = [];

@@ -1,18 +1,18 @@
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>
-/// Spreads the readings of a thermometer that were typed in for some frames over the frames taken between them, for
-/// cameras that write no temperature.
+/// Interpolates thermometer readings that were typed in for some frames to the frames between them, for cameras that
+/// record no temperature.
 /// </summary>
 /// <remarks>
-/// Straight lines in time between two readings of one stretch of the session, the nearest reading outside them; a pause
-/// of half an hour ends a stretch, for after it the camera may be at another temperature.
+/// Linear in time between two readings of one stretch of the session, the nearest reading outside them; a pause of half
+/// an hour ends a stretch, because the camera may be at another temperature afterwards.
 /// </remarks>
 internal static class TypedTemperatures
 {
     private static readonly TimeSpan pause = TimeSpan.FromMinutes(30);
 
-    /// <summary>The frames with temperatures filled in, and what was done.</summary>
+    /// <summary>The frames with interpolated temperatures, and a finding.</summary>
     public static (IReadOnlyList<ReadFrame> Frames, IReadOnlyList<Finding> Findings) Spread(
         IReadOnlyList<ReadFrame> frames
     )
@@ -24,19 +24,28 @@ internal static class TypedTemperatures
             [
                 .. stretch.Where(IsTyped).Select(f => (Middle(f), f.Row!.TemperatureCelsius!.Value)),
             ];
-            // Where a probe speaks for some frames, the silent ones are a fault of the header and stay unknown.
+            // if some frames have a probe reading, the others lack it by a fault of the header and stay unknown
             if (readings.Length == 0 || stretch.Exists(f => f.Header.TemperatureCelsius is not null))
                 continue;
             foreach (ReadFrame silent in stretch.Where(f => f.Frame.TemperatureCelsius is null))
                 filled[silent] = At(readings, Middle(silent));
         }
+        ReadFrame[] result =
+        [
+            .. frames.Select(f =>
+                filled.TryGetValue(f, out double celsius) ? With(f, celsius)
+                : IsTyped(f) ? f with { Frame = f.Frame with { TemperatureOrigin = TemperatureOrigin.Typed } }
+                : f
+            ),
+        ];
         if (filled.Count == 0)
-            return (frames, []);
-        ReadFrame[] result = [.. frames.Select(f => filled.TryGetValue(f, out double celsius) ? With(f, celsius) : f)];
+            return (result, []);
         return (result, [Tell([.. frames.Where(filled.ContainsKey)], frames)]);
     }
 
-    /// <summary>A table written from the headers repeats their readings; typed is what no header says.</summary>
+    /// <summary>
+    /// A table written from the headers repeats their readings; only a reading that no header has was typed.
+    /// </summary>
     private static bool IsTyped(ReadFrame frame) =>
         frame.Row?.TemperatureCelsius is not null && frame.Header.TemperatureCelsius is null;
 
@@ -46,14 +55,19 @@ internal static class TypedTemperatures
             Severity.Warning,
             $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
                 + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
-                + "good as the thermometer stood close to the sensor.",
+                + "good as the thermometer stood close to the sensor; hot pixels that say otherwise correct it when the darks "
+                + "are measured.",
             [.. filled.Select(f => f.Frame.Name)]
         );
 
     private static ReadFrame With(ReadFrame frame, double celsius) =>
         frame with
         {
-            Frame = frame.Frame with { TemperatureCelsius = Math.Round(celsius, 2) },
+            Frame = frame.Frame with
+            {
+                TemperatureCelsius = Math.Round(celsius, 2),
+                TemperatureOrigin = TemperatureOrigin.Drawn,
+            },
             Issues = [.. frame.Issues.Where(issue => issue.Code != FindingCodes.TemperatureMissing)],
         };
 
@@ -66,7 +80,7 @@ internal static class TypedTemperatures
         return a.Celsius + ((b.Celsius - a.Celsius) * (time - a.Time) / (b.Time - a.Time));
     }
 
-    /// <summary>Frames of one camera in order of time, without a pause between them.</summary>
+    /// <summary>Frames of one camera ordered by time, without a pause between them.</summary>
     private static IEnumerable<List<ReadFrame>> Stretches(IReadOnlyList<ReadFrame> frames)
     {
         foreach (

@@ -1,11 +1,10 @@
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Keeps names apart when two given folders hold files of the same relative name.</summary>
+/// <summary>Distinguishes names when two given folders hold files of the same relative name.</summary>
 internal static class UniqueNames
 {
     /// <summary>
-    /// A name that occurs once stays; one that occurs again gets as many names of the folders above its root in front
-    /// as are needed.
+    /// A unique name stays; a repeated one is prefixed with as many names of the folders above its root as are needed.
     /// </summary>
     public static IReadOnlyList<ScannedFile> Give(IReadOnlyList<(string Root, ScannedFile File)> found)
     {
@@ -26,7 +25,7 @@ internal static class UniqueNames
             {
                 string folder = Path.GetFileName(rest[i]);
                 if (folder.Length == 0)
-                    continue; // the top of the file system
+                    continue; // the root of the file system
                 names[i] = folder + "/" + names[i];
                 rest[i] = Path.GetDirectoryName(rest[i]) ?? "";
                 changed = true;

@@ -1,13 +1,13 @@
 namespace SensorProfile.NoiseModel.Answers;
 
-/// <summary>What every decision gives back: facts: numbers with their uncertainty, and findings.</summary>
+/// <summary>What every decision returns: numbers with their uncertainty, and findings.</summary>
 public abstract record Answer
 {
-    /// <summary>Verdict of an answer that the measurements cannot give; the command ends with exit code 1.</summary>
+    /// <summary>Verdict when the measurements cannot give an answer; the command then ends with exit code 1.</summary>
     public const string CannotTell = "cannot-tell";
 
     /// <summary>
-    /// The numbers, by the names that scripts rely on; null where there is no limit or no answer (a finding says
+    /// The numbers, under the names that scripts rely on; null where there is no limit or no answer (a finding says
     /// which).
     /// </summary>
     public IReadOnlyDictionary<string, Measurement?> Quantities { get; init; } = new Dictionary<string, Measurement?>();
@@ -18,12 +18,12 @@ public abstract record Answer
     public IReadOnlyDictionary<string, Interval> Intervals { get; init; } = new Dictionary<string, Interval>();
 
     /// <summary>
-    /// The same numbers colour by colour, for a camera that scales its colours apart: the answer is then that of the
-    /// strictest. Empty for all others.
+    /// The same numbers for each colour of a camera that scales its colours separately; the answer as a whole is then
+    /// the strictest colour's. Empty for all other cameras.
     /// </summary>
     public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
 
-    /// <summary>When it cannot be told: frames that would settle it; empty when none would.</summary>
+    /// <summary>Frames that would settle an answer still open; empty when none would.</summary>
     public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
     /// <summary>What the user should know about this answer.</summary>

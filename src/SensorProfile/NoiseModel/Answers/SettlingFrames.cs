@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Answers;
 
-/// <summary>Frames that would settle what cannot be told.</summary>
+/// <summary>Frames that would settle an open answer.</summary>
 /// <param name="Kind">Bias, dark, flat or light.</param>
 /// <param name="Exposure">s; null where the light decides or the shortest one is meant.</param>
 /// <param name="Temperature">Sensor temperature, °C; null where it does not matter.</param>
@@ -17,7 +17,7 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
     // s: shorter darks show no dark current, however short the lights are
     private const double MinLongest = 30;
 
-    /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
+    /// <summary>The advised darks of one exposure and temperature, enough to recognise a cosmic-ray hit.</summary>
     internal const int EachDark = 4;
 
     internal static SettlingFrames Of(FrameKind kind, double? exposure, double? celsius, int frames) =>
@@ -33,7 +33,7 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
         );
 
     /// <summary>
-    /// Darks of three exposures at a temperature that the profile does not reach: with them its range does.
+    /// Darks of three exposures at a temperature outside the profile's range, to extend the range that far.
     /// </summary>
     internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius)
     {

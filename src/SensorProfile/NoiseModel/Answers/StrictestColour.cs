@@ -3,14 +3,18 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.NoiseModel.Answers;
 
-/// <summary>Asks every colour of a camera that scales them apart, and answers for the strictest.</summary>
+/// <summary>
+/// Answers a question for each colour of a camera that scales its colours separately, and returns the strictest answer.
+/// </summary>
 internal static class StrictestColour
 {
-    /// <summary>The answer of the mode, or of its strictest colour with those of all colours beside it.</summary>
+    /// <summary>
+    /// The answer for the mode, or for its strictest colour with the numbers of all colours attached.
+    /// </summary>
     /// <param name="mode">The mode.</param>
     /// <param name="ask">The question.</param>
-    /// <param name="order">Smallest for the strictest answer.</param>
-    /// <param name="quantity">The number that is told colour by colour.</param>
+    /// <param name="order">Sort key: smallest for the strictest answer.</param>
+    /// <param name="quantity">The number reported for each colour.</param>
     internal static T Ask<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
         where T : Answer
     {
@@ -29,14 +33,14 @@ internal static class StrictestColour
         };
     }
 
-    /// <summary>Says whose answer it is.</summary>
+    /// <summary>Names the colour that the answer is for.</summary>
     /// <param name="strictest">The colour.</param>
-    /// <param name="all">What each colour alone would be told.</param>
+    /// <param name="all">What each colour alone would allow.</param>
     internal static Finding Note(string strictest, params IReadOnlyList<(string Colour, string Told)> all) =>
         new(
             FindingCodes.ColoursApart,
             Severity.Note,
-            "The colours of this camera are scaled apart, so each was answered by itself; this is the answer of the "
+            "This camera scales its colours separately, so each was judged by itself; this answer is that of the "
                 + $"strictest, {strictest}"
                 + (all.Count == 0 ? "." : $" ({string.Join(", ", all.Select(each => $"{each.Colour} {each.Told}"))}).")
         );

@@ -2,10 +2,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.NoiseModel.Camera;
 
-/// <summary>One read noise and one gain for a colour camera whose channels do not agree on one.</summary>
+/// <summary>One read noise and one gain for a colour camera whose channels differ.</summary>
 internal static class ChannelMean
 {
-    /// <summary>Told with every answer that rests on it.</summary>
+    /// <summary>The finding attached to every answer that uses this mean.</summary>
     internal static Finding Note { get; } =
         new(
             FindingCodes.ChannelsAveraged,
@@ -14,14 +14,17 @@ internal static class ChannelMean
                 + "spread between them is in its uncertainty."
         );
 
-    /// <summary>Whether the channels know what the mode as a whole does not: colours that are scaled apart.</summary>
+    /// <summary>
+    /// Whether the channels have a gain or read noise that the mode as a whole lacks, because colours are scaled
+    /// separately.
+    /// </summary>
     internal static bool IsNeeded(ModeProfile mode) =>
         (mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 }))
         || (mode.Gain is null && mode.Channels.Any(c => c.Gain is { Value: > 0 }));
 
     /// <summary>
-    /// The mode with read noise and gain filled in from its channels, each in electrons by its own gain; the full well
-    /// is that of the colour that is full first.
+    /// The mode with read noise and gain filled in from its channels, each converted to electrons with its own gain;
+    /// the full well is that of the colour that fills first.
     /// </summary>
     internal static ModeProfile Average(ModeProfile mode) =>
         mode with
@@ -32,8 +35,8 @@ internal static class ChannelMean
         };
 
     /// <summary>
-    /// Gain of each channel over their mean, and that mean with its own doubt alone; null where the mode has one gain
-    /// or a channel has none.
+    /// Each channel's gain over the mean gain, and that mean with only its own uncertainty; null where the mode has one
+    /// gain or a channel has none.
     /// </summary>
     internal static (double[] Weights, Measurement Mean)? ByColour(ModeProfile mode)
     {
@@ -48,7 +51,7 @@ internal static class ChannelMean
         );
     }
 
-    /// <summary>Mean of the known ones; its uncertainty holds theirs and their spread.</summary>
+    /// <summary>Mean of the known values; its uncertainty includes theirs and their spread.</summary>
     private static Measurement? Mean(IEnumerable<Measurement?> channels)
     {
         Measurement[] known = [.. channels.OfType<Measurement>()];

@@ -10,15 +10,15 @@ namespace SensorProfile.NoiseModel.Camera;
 internal sealed record ColourMode(string Name, ModeProfile Mode);
 
 /// <summary>
-/// The colours of a camera that scales them apart: no one gain or read noise holds for all of them, so each is asked by
-/// itself. Dark current is in electrons, where a scale changes nothing, and is shared.
+/// The colours of a camera that scales them separately: no single gain or read noise holds for all, so each is judged
+/// by itself. They share the dark current, which is in electrons and so independent of the scaling.
 /// </summary>
 internal static class ColourModes
 {
-    // one question after the other is about the same mode, and what is read of a mode is kept with it
+    // successive questions are mostly about the same mode: its colours, and what is cached with them, are kept
     private static readonly ConditionalWeakTable<ModeProfile, ColourMode[]> known = [];
 
-    /// <summary>Told with an answer that holds for all colours at once.</summary>
+    /// <summary>The finding attached to an answer that holds for all colours at once.</summary>
     /// <param name="mode">The mode that was asked about.</param>
     internal static IEnumerable<Finding> ServedTogether(ModeProfile mode) =>
         Of(mode).Count == 0
@@ -28,15 +28,17 @@ internal static class ColourModes
                 new Finding(
                     FindingCodes.ColoursApart,
                     Severity.Note,
-                    $"The colours of this camera ({string.Join(", ", Of(mode).Select(c => c.Name))}) are scaled apart, so "
-                        + "each was judged by itself: what is answered here serves the strictest of them."
+                    $"This camera scales its colours ({string.Join(", ", Of(mode).Select(c => c.Name))}) separately, so "
+                        + "each was judged by itself: this answer serves the strictest of them."
                 ),
             ];
 
-    /// <summary>The colours; empty where one gain holds for all, or where one of them was not measured.</summary>
+    /// <summary>The colours; empty where one gain holds for all, or where a colour was not measured.</summary>
     internal static IReadOnlyList<ColourMode> Of(ModeProfile mode) => known.GetValue(mode, Split);
 
-    /// <summary>The mode as decisions read it; one reader a colour where they are scaled apart.</summary>
+    /// <summary>
+    /// Readers of the mode for the decisions: one, or one per colour where colours are scaled separately.
+    /// </summary>
     /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
     internal static IReadOnlyList<SensorReader> Readers(CameraProfile profile, ModeProfile mode) =>
         Of(mode) is { Count: > 0 } colours

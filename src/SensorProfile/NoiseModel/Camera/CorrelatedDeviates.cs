@@ -9,8 +9,8 @@ internal static class CorrelatedDeviates
     /// One draw: D·V·√Λ·z, where V Λ Vᵀ is the correlation matrix and D holds the standard deviations.
     /// </summary>
     /// <remarks>
-    /// The correlation, not the covariance, is split: amplitudes and energies differ by many powers of ten. A matrix
-    /// that is singular to rounding is tolerated.
+    /// The correlation matrix is decomposed, not the covariance: amplitudes and energies differ by many powers of ten.
+    /// A matrix that is singular to within rounding is tolerated.
     /// </remarks>
     internal static double[] Draw(double[,] covariance, Func<double> standardNormal)
     {

@@ -4,10 +4,10 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>The brightest glow of a sensor.</summary>
-/// <param name="Where">In words.</param>
+/// <param name="Where">Its place, in words.</param>
 /// <param name="PeakAtReference">Rate at the peak, e-/px/s at the reference temperature.</param>
 /// <param name="ReferenceCelsius">That temperature, °C.</param>
-/// <param name="PerDegree">Its own growth of ln rate with temperature, 1/°C; null when not measured.</param>
+/// <param name="PerDegree">Growth of its own ln rate with temperature, 1/°C; null when not measured.</param>
 /// <param name="ExposureExponent">p of glow ∝ exposure^p.</param>
 /// <param name="LongestExposure">Exposure at which the rate was measured, s.</param>
 internal sealed record GlowSource(
@@ -27,8 +27,8 @@ internal sealed record GlowSource(
 
     /// <summary>Mean rate over an exposure at a temperature, in units of the rate that was measured.</summary>
     /// <remarks>
-    /// Where its own law is not known the glow follows the typical pixel: the cautious choice for darks, since a glow
-    /// that ignores the temperature leaves no residual.
+    /// A glow whose own law is unknown follows the typical pixel: the cautious choice for darks, since a glow that
+    /// ignores the temperature leaves no residual.
     /// </remarks>
     internal double Factor(double celsius, double exposureSeconds, SensorModel sensor)
     {
@@ -41,8 +41,8 @@ internal sealed record GlowSource(
     }
 
     /// <summary>
-    /// Growth of ln rate with temperature and its standard uncertainty, 1/°C: of the stated doubling temperature, else of
-    /// the rates at each temperature, which may show that there is none; null with fewer than two of them.
+    /// Growth of ln rate with temperature and its standard uncertainty, 1/°C: from the stated doubling temperature,
+    /// else from the rates at each temperature, which may show no growth; null with fewer than two of them.
     /// </summary>
     internal static (double Slope, double Uncertainty)? Law(GlowRegion glow)
     {

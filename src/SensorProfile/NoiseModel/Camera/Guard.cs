@@ -1,7 +1,8 @@
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>
-/// Checks a question against the profile: wrong questions are refused, stretched ones are answered with a finding.
+/// Checks a question against the profile: invalid questions are refused; those just beyond the measured range are
+/// answered, with a finding.
 /// </summary>
 internal static class Guard
 {
@@ -40,7 +41,7 @@ internal static class Guard
                 FindingCodes.RejectionNeedsPositions,
                 $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
                     + $"{Plain.Whole(StackConditions.MinPositions)} dither positions cannot be judged: two hot "
-                    + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither "
+                    + "pixels that meet at one place of the sky pull it with them. Describe the stack as a plain mean, or dither "
                     + "over more positions."
             );
     }
@@ -64,7 +65,7 @@ internal static class Guard
                 FindingCodes.ExposureBeyondDarks,
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(exposureSeconds)} "
-                    + "the answer assumes that dark current keeps growing in proportion."
+                    + "the answer assumes that the dark signal keeps growing in proportion."
             ),
         ];
     }
@@ -84,7 +85,7 @@ internal static class Guard
                 FindingCodes.Extrapolated,
                 Severity.Warning,
                 $"The {what} of {Plain.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
-                    + "rests on the law, not on darks."
+                    + "rests on the fitted law, not on darks."
             ),
         ];
     }

@@ -35,7 +35,7 @@ public static class ModeChoice
         };
     }
 
-    /// <summary>Whether settings agree; what is null on either side is not compared.</summary>
+    /// <summary>Whether settings agree; a setting that is null on either side is ignored.</summary>
     internal static bool Matches(ModeSettings a, ModeSettings b) =>
         Same(a.Gain, b.Gain)
         && Same(a.Offset, b.Offset)
@@ -43,7 +43,7 @@ public static class ModeChoice
         && a.Binning == b.Binning
         && (a.Readout is null || b.Readout is null || a.Readout == b.Readout);
 
-    /// <summary>"gain 100, offset 30, 1x1" in words.</summary>
+    /// <summary>The settings in words: "gain 100, offset 30, 1x1".</summary>
     internal static string Name(ModeSettings settings)
     {
         var parts = new List<string>();
@@ -60,7 +60,7 @@ public static class ModeChoice
         return string.Join(", ", parts);
     }
 
-    /// <summary>The settings by which modes can be told apart: "gain or offset".</summary>
+    /// <summary>Names the settings that tell the modes apart: "gain or offset".</summary>
     private static string Differing(ModeProfile[] modes)
     {
         (string Name, Func<ModeSettings, object?> Value)[] settings =

@@ -25,14 +25,14 @@ internal readonly record struct PixelClass(double Weight, double RateAtReference
     internal double RateAt(RateFactors growth) =>
         RateAt(growth, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Own, LawExponent));
 
-    /// <summary>The same from the power of the growth, g^<see cref="LawExponent"/>.</summary>
+    /// <summary>The same, with g^<see cref="LawExponent"/> already computed.</summary>
     internal double RateAt(RateFactors growth, double power) => At(RateAtReference, Glow, growth, power);
 
-    /// <summary>The same for a pixel of any rate.</summary>
+    /// <summary>Dark rate at another temperature of a pixel of any rate, e-/px/s.</summary>
     /// <param name="rate">Thermal rate at the reference temperature, e-/px/s.</param>
     /// <param name="glow">Glow at the reference temperature, e-/px/s.</param>
-    /// <param name="growth">What the temperature does.</param>
-    /// <param name="power">Power of the growth.</param>
+    /// <param name="growth">Effect of the temperature.</param>
+    /// <param name="power">Growth raised to the pixel's law exponent.</param>
     internal static double At(double rate, double glow, RateFactors growth, double power)
     {
         double floor = Math.Min(rate, growth.Floor);

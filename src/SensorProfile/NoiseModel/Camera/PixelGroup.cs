@@ -1,8 +1,8 @@
 namespace SensorProfile.NoiseModel.Camera;
 
-/// <summary>The classes of a part of the sensor that glows alike.</summary>
-/// <param name="First">Place of its first class.</param>
-/// <param name="Count">Its classes.</param>
+/// <summary>The pixel classes of a part of the sensor with uniform glow.</summary>
+/// <param name="First">Index of its first class.</param>
+/// <param name="Count">Number of its classes.</param>
 /// <param name="Share">Share of all pixels, 0…1.</param>
 /// <param name="Glow">Its glow, e-/px/s at the reference temperature.</param>
 /// <param name="LowerQuartile">Class that a quarter of its pixels do not exceed.</param>
@@ -20,7 +20,7 @@ internal readonly record struct PixelGroup(
 {
     /// <summary>A group of classes.</summary>
     /// <param name="weights">Their shares of all pixels, slowest first.</param>
-    /// <param name="first">Place of the first.</param>
+    /// <param name="first">Index of the first.</param>
     /// <param name="share">Share of the group.</param>
     /// <param name="glow">Its glow, e-/px/s at the reference temperature.</param>
     internal static PixelGroup Of(ReadOnlySpan<double> weights, int first, double share, double glow) =>

@@ -3,12 +3,12 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>
-/// Doubling temperature of a pixel from its dark rate, interpolated between the measured classes; below the slowest of
-/// them that of the typical pixel.
+/// Doubling temperature of a pixel from its dark rate, interpolated between the measured classes; below the slowest
+/// class, that of the typical pixel.
 /// </summary>
 /// <param name="typical">Doubling temperature of the typical pixel at the reference temperature, °C.</param>
 /// <param name="classes">Measured classes; may be empty, then every pixel follows the typical law.</param>
-/// <param name="deviate">Standard normal deviate by which all class values are moved together.</param>
+/// <param name="deviate">Standard normal deviate by which all class values are shifted together.</param>
 internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> classes, double deviate = 0)
 {
     private const double MinShare = 1.0 / 3,
@@ -55,15 +55,15 @@ internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> cl
     }
 
     /// <summary>
-    /// The classes that speak for their pixels: all that are hot, and of the slower ones those in which enough pixels
+    /// The classes whose laws represent their pixels: all hot classes, and those slower ones in which enough pixels
     /// have a law of their own.
     /// </summary>
     /// <remarks>
-    /// Among weak pixels only those get a law whose temperature dependence stands out: a few of them say nothing about
-    /// the rest.
+    /// Among faint pixels, only those with a pronounced temperature dependence get a law: a few of them say nothing
+    /// about the rest.
     /// </remarks>
     /// <param name="pattern">Laws and counts at the reference temperature.</param>
-    /// <param name="hotAbove">Rate from which on a pixel is hot, e-/px/s.</param>
+    /// <param name="hotAbove">Rate above which a pixel is hot, e-/px/s.</param>
     internal static IReadOnlyList<DoublingByRate> Representative(FixedPatternProfile pattern, double hotAbove)
     {
         IReadOnlyList<HotPixelCount> curve =
@@ -79,7 +79,7 @@ internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> cl
     }
 
     /// <summary>
-    /// What stands for laws that were not measured: the typical law for all, but known for hot pixels to 15 % only.
+    /// Stands in for laws that were not measured: the typical law for all pixels, known only to 15 % for hot ones.
     /// </summary>
     /// <remarks>
     /// Hot pixels are found with activation energies between about 0.5 and 0.7 eV (spectroscopy of single defects: McGrath

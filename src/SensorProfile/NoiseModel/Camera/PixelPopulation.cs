@@ -3,8 +3,8 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>
-/// All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million; where the
-/// sensor glows, such classes for every strength of the glow.
+/// All pixels of a sensor in classes of equal dark rate, fine enough to resolve shares down to one in ten million;
+/// where the sensor glows, one such set of classes for every strength of the glow.
 /// </summary>
 internal sealed class PixelPopulation
 {
@@ -16,14 +16,14 @@ internal sealed class PixelPopulation
     private const double Tail = 0.1; // share of the pixels in it
     private const int Merged = 5; // of these classes make one where only a small part of the sensor glows alike
 
-    // hot pixels of a glowing part say where its hot pixels differ from the sensor's once they are many more than this
+    // a glowing part gets its own share of hot pixels only as far as it holds many more of them than this
     private const double PriorHotPixels = 20;
 
     // the same ranks for every sensor and every draw
     private static readonly Rank[] ranks = [.. Ranks()];
     private static readonly Rank[] coarseRanks = [.. Coarse(ranks)];
 
-    // class by class, in arrays of numbers: a population is made for every random draw
+    // plain arrays, one entry per class: a population is built for every random draw
     private readonly double[] weights,
         middles, // thermal rates at the reference temperature, e-/px/s
         lows,
@@ -61,7 +61,7 @@ internal sealed class PixelPopulation
             groups[g] = PixelGroup.Of(weights.AsSpan(first, own.Count), first, population.Share, population.Glow);
         }
         Groups = groups;
-        // rejection needs the quartiles, whatever they are
+        // rejection needs the quartiles, even where they are hot
         typicalExponents = groups.Any(g => hot[g.LowerQuartile] || hot[g.Middle] || hot[g.UpperQuartile])
             ? exponents.Length
             : 1 + exponentOf.Where((_, i) => !hot[i]).Max();
@@ -90,18 +90,18 @@ internal sealed class PixelPopulation
     /// <summary>Whether the pixels are hot or glow as strongly as a hot one, class by class.</summary>
     internal ReadOnlySpan<bool> Outlying => outlying;
 
-    /// <summary>The parts of the sensor that glow alike; one where nothing glows.</summary>
+    /// <summary>The parts of the sensor with uniform glow; a single one where nothing glows.</summary>
     internal IReadOnlyList<PixelGroup> Groups { get; }
 
     /// <summary>The group of every class.</summary>
     internal ReadOnlySpan<int> GroupOf => groupOf;
 
     /// <summary>
-    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(RateFactors)"/>, but each power taken
-    /// once.
+    /// Dark rates at another temperature, e-/px/s, as given by <see cref="PixelClass.RateAt(RateFactors)"/>, with each
+    /// power computed only once.
     /// </summary>
-    /// <param name="growth">What the temperature does.</param>
-    /// <param name="withHotPixels">False leaves out what only hot pixels need: their rates are then undefined.</param>
+    /// <param name="growth">Effect of the temperature.</param>
+    /// <param name="withHotPixels">False skips what only hot pixels need: their rates are then undefined.</param>
     internal double[] RatesAt(RateFactors growth, bool withHotPixels = true)
     {
         double[] powers = Powers(growth, withHotPixels ? exponents.Length : typicalExponents),
@@ -113,7 +113,8 @@ internal sealed class PixelPopulation
     }
 
     /// <summary>
-    /// Share of the pixels whose rate exceeds one, e-/px/s: within a class the rates lie evenly between its ends.
+    /// Share of the pixels whose rate exceeds a given one, e-/px/s; within a class, rates are spread evenly between its
+    /// ends.
     /// </summary>
     internal double ShareAbove(double rate, RateFactors growth) =>
         ShareAbove(rate, growth, Powers(growth, exponents.Length));
@@ -202,13 +203,16 @@ internal sealed class PixelPopulation
         return new PixelPopulation(ranked, populations, powers, glow?.StrongAbove ?? double.PositiveInfinity);
     }
 
-    /// <summary>A class of ranks: its share, the normal score of its middle and those of its ends.</summary>
+    /// <summary>A class of ranks: its share, and the normal scores of its middle and its ends.</summary>
     internal readonly record struct Rank(double Weight, double Score, double Low, double High);
 
-    /// <summary>Part of the sensor: its share, its glow, and by what its hot and other pixels outnumber the sensor's.</summary>
+    /// <summary>
+    /// Part of the sensor: its share, its glow, and how many times as frequent hot and other pixels are there as on the
+    /// whole sensor.
+    /// </summary>
     private readonly record struct Population(double Share, double Glow, double Hot, double Other = 1)
     {
-        /// <summary>With so many of the others that all add up.</summary>
+        /// <summary>Sets the frequency of the other pixels so that the shares add up to 1.</summary>
         internal Population Balanced(double hotShare) =>
             hotShare is > 0 and < 1
                 ? this with

@@ -16,10 +16,10 @@ internal sealed class RankedPixels
 
     internal int Count => Weights.Count;
 
-    /// <summary>Of the whole rank.</summary>
+    /// <summary>Share of the pixels in the whole rank.</summary>
     internal List<double> Weights { get; }
 
-    /// <summary>Of the rank: 1, or that of one of its laws.</summary>
+    /// <summary>Part of the rank: 1, or the weight of one of its laws.</summary>
     internal List<double> Parts { get; }
 
     internal List<double> Middles { get; }

@@ -8,14 +8,14 @@ namespace SensorProfile.NoiseModel.Camera;
 /// </summary>
 /// <remarks>
 /// Between the measured ranks the logarithm of the rate is a straight line in the normal score of the rank: exact for a
-/// lognormal
-/// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
-/// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate
-/// stays at its last value. Where the profile parts the glow off, these are the rates without it.
+/// lognormal spread, close for a normal one. Below the median, the line from the median to the 90 % rank, which hot
+/// pixels do not reach, is extended: the slow side mirrors the fast one. Above the highest measured rank the rate stays
+/// at its last value. Where the profile separates the glow, these rates exclude it.
 /// </remarks>
 internal sealed class RateDistribution
 {
     private const double NinetyPercent = 1.2815515655446004; // Φ⁻¹(0.9)
+    private const double Normal95 = 1.959963984540054; // Φ⁻¹(0.975)
     private readonly double[] scores;
     private readonly double[] rates;
 
@@ -32,8 +32,7 @@ internal sealed class RateDistribution
     /// <param name="pixels">Pixels of the sensor.</param>
     /// <param name="deviate">Standard normal deviate by which all rates are moved together, in their own standard
     /// uncertainties.</param>
-    /// <param name="share">How much of the uncertainties of the rates is left; that of the counts is of the sensor and
-    /// stays.</param>
+    /// <param name="share">How much of the uncertainties of the rates is left.</param>
     internal static RateDistribution? From(
         FixedPatternProfile pattern,
         long pixels,
@@ -42,13 +41,20 @@ internal sealed class RateDistribution
     )
     {
         var knots = new SortedDictionary<double, double>();
+        var counted = new List<(double Share, double Rate)>();
         bool split = pattern.ThermalQuantiles.Count > 0; // then the glow is a part of its own
         foreach (HotPixelCount count in split ? pattern.ThermalCurve : pattern.HotPixelCurve)
             if (count.Count > 0 && count.Count < 0.02 * pixels && count.Threshold > 0)
-                knots[1 - Moved(count, deviate) / pixels] = count.Threshold;
+                counted.Add((1 - Between(count, deviate) / pixels, count.Threshold));
         foreach (RateQuantile quantile in split ? pattern.ThermalQuantiles : pattern.RateQuantiles)
             if (quantile.Share is >= 0.5 and < 1)
                 knots[quantile.Share] = quantile.Rate.Value + deviate * share * quantile.Rate.StandardUncertainty;
+        RateQuantile[] known =
+        [
+            .. (split ? pattern.ThermalQuantiles : pattern.RateQuantiles).Where(q => q.Rate.Value > 0),
+        ];
+        foreach ((double rank, double rate) in counted)
+            knots[rank] = rate * Moved(known, rank, deviate * share);
         if (knots.Count < 2 || !knots.ContainsKey(0.5))
             return null;
         double[] rates = [.. knots.Values];
@@ -57,9 +63,21 @@ internal sealed class RateDistribution
         return new RateDistribution([.. knots.Keys.Select(share => Normal.InvCDF(0, 1, share))], rates);
     }
 
-    private static double Moved(HotPixelCount count, double deviate) =>
-        // the interval holds 95 %
-        Math.Max(count.Count + deviate * Math.Max(count.High - count.Low, 0) / (2 * 1.959963984540054), 0.5);
+    /// <summary>
+    /// The count, moved by what the smooth curve through the counts may miss between them: the true one wanders about it like
+    /// a random walk that is tied at both ends, in the middle of N pixels by √N/2.
+    /// </summary>
+    private static double Between(HotPixelCount count, double deviate) =>
+        Math.Max(count.Count + deviate * (count.High - count.Low) / (2 * Normal95) / 2, 0.5);
+
+    /// <summary>
+    /// Factor of a counted rate: the quantile nearest to it moves it along. Which pixels are hot is a fact of the sensor; in
+    /// doubt is only their rate.
+    /// </summary>
+    private static double Moved(RateQuantile[] known, double rank, double deviates) =>
+        known.Length > 0 && known.MinBy(q => Math.Abs(Math.Log((1 - q.Share) / (1 - rank)))) is { } nearest
+            ? Math.Max(1 + deviates * nearest.Rate.StandardUncertainty / nearest.Rate.Value, 0.01)
+            : 1;
 
     /// <summary>Normal score of a rank.</summary>
     internal static double Score(double share) => Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));

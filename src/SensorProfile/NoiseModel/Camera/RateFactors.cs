@@ -1,6 +1,6 @@
 namespace SensorProfile.NoiseModel.Camera;
 
-/// <summary>What a temperature does to the pixels.</summary>
+/// <summary>Effect of a temperature on the dark rates of the pixels.</summary>
 /// <param name="Thermal">Thermal dark current of the typical pixel, in units of its value at the reference
 /// temperature.</param>
 /// <param name="Floor">Part of every pixel's rate that does not depend on temperature, e-/px/s.</param>
@@ -9,7 +9,8 @@ namespace SensorProfile.NoiseModel.Camera;
 internal readonly record struct RateFactors(double Thermal, double Floor, double Glow = 1)
 {
     /// <summary>
-    /// The same of a pixel with a law of its own that had the typical doubling temperature: its law bends otherwise.
+    /// The thermal factor of a pixel with a law of its own, if it had the typical doubling temperature: such laws bend
+    /// differently.
     /// </summary>
     internal double Own { get; init; } = Thermal;
 }

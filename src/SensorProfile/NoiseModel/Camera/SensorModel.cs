@@ -9,7 +9,7 @@ internal sealed class SensorModel
 {
     private double thermalAtReference = double.NaN;
 
-    /// <summary>R², e-²; the quantisation is apart.</summary>
+    /// <summary>R², e-²; quantisation is separate.</summary>
     internal required double ReadVariance { get; init; }
 
     /// <summary>(step·gain)²/12, e-²; 0 when the gain is unknown.</summary>
@@ -24,7 +24,7 @@ internal sealed class SensorModel
     /// <summary>Temperature of the per-pixel rates, °C.</summary>
     internal required double PixelReference { get; init; }
 
-    /// <summary>All pixels, or null when the profile has no distribution; made when first asked for.</summary>
+    /// <summary>All pixels, or null when the profile has no distribution; computed on first use.</summary>
     internal PixelPopulation? Pixels =>
         pixels ??= Rates is null ? null : PixelPopulation.Of(Rates, HotAbove, Laws, GlowParts);
 
@@ -56,7 +56,7 @@ internal sealed class SensorModel
     /// <summary>Pixels of the sensor.</summary>
     internal required double PixelCount { get; init; }
 
-    /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
+    /// <summary>Charge at which a pixel is full or reaches the top code, e-; infinite when not measured.</summary>
     internal required double FullWell { get; init; }
 
     /// <summary>
@@ -75,7 +75,7 @@ internal sealed class SensorModel
         return share;
     }
 
-    /// <summary>What a temperature does to the pixels over an exposure.</summary>
+    /// <summary>Effect of a temperature on the dark rates of the pixels, over an exposure.</summary>
     internal RateFactors GrowthAt(double celsius, double exposureSeconds)
     {
         if (double.IsNaN(thermalAtReference))
@@ -93,7 +93,9 @@ internal sealed class SensorModel
     internal double? RateOfRank(double share, double celsius, double exposureSeconds) =>
         Pixels?.RateOfRank(share, GrowthAt(celsius, exposureSeconds));
 
-    /// <summary>Share of the pixels with a mean dark rate above one, e-/px/s; null without a distribution.</summary>
+    /// <summary>
+    /// Share of the pixels whose mean dark rate exceeds a given one, e-/px/s; null without a distribution.
+    /// </summary>
     internal double? ShareAbove(double rate, double celsius, double exposureSeconds) =>
         Pixels?.ShareAbove(rate, GrowthAt(celsius, exposureSeconds));
 }

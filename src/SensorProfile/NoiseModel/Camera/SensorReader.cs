@@ -15,7 +15,7 @@ internal sealed class SensorReader
     // when the profile states no threshold: five times the typical rate
     private const double HotFactorWithoutThreshold = 5;
 
-    // one question after the other is about the same mode: its draws are then made once
+    // successive questions are mostly about the same mode: its draws are then made only once
     private static readonly ConditionalWeakTable<ModeProfile, SensorReader> known = [];
 
     private readonly ModeProfile mode;
@@ -50,7 +50,7 @@ internal sealed class SensorReader
 
     internal CameraInfo Camera => camera;
 
-    /// <summary>What was done to read the mode, for the findings of the answer.</summary>
+    /// <summary>How the mode was read, for the findings of the answer.</summary>
     internal IReadOnlyList<Finding> Notes { get; private init; } = [];
 
     /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
@@ -79,8 +79,12 @@ internal sealed class SensorReader
         if (model is null)
             throw Refuse.CannotTell(
                 FindingCodes.DarkCurrentMissing,
-                "The profile has no dark current against temperature: add darks of three exposures at three "
-                    + "temperatures and characterise again."
+                mode.DarkNights.Count > 0
+                    ? "The profile has no dark current against temperature, because its darks have no temperature: fill "
+                        + "column temperature_c of the capture table for some of them, at three temperatures or more, and "
+                        + "characterise again; a thermometer beside the camera is good enough."
+                    : "The profile has no dark current against temperature: add darks of three exposures at three "
+                        + "temperatures and characterise again."
             );
         double reference = mode.DarkCurrent!.ReferenceTemperature
             ?? throw Refuse.CannotTell(
@@ -107,7 +111,7 @@ internal sealed class SensorReader
                 FindingCodes.DarkCurrentCarried,
                 Severity.Note,
                 $"Dark current and hot pixels were measured at {ModeLabel.Text(other)} and carried over in electrons; their "
-                    + "uncertainty says so."
+                    + "uncertainty allows for it."
             );
     }
 
@@ -121,17 +125,17 @@ internal sealed class SensorReader
     /// <summary>How far a sensor temperature lies outside the measured range, °C; below 0 inside it.</summary>
     internal double Outside(double celsius) => Math.Max(Range.Low - celsius, celsius - Range.High);
 
-    /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
-    /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
-    /// <param name="left">How much of each uncertainty is left.</param>
+    /// <summary>A random variant within the standard uncertainties; null when its law is unphysical.</summary>
+    /// <param name="random">Source of the draws; it advances equally far whatever <paramref name="left"/> is.</param>
+    /// <param name="left">Remaining share of each uncertainty.</param>
     internal SensorModel? Draw(Random random, RemainingUncertainty left) => Build(random, left);
 
     /// <summary>
-    /// Draws of sky and camera with the whole doubt, in the order in which one seed makes them: the same for every
-    /// question, so they are made once.
+    /// Draws of sky and camera at full uncertainty, in the order given by one seed: they are the same for every
+    /// question, so they are made only once.
     /// </summary>
-    /// <param name="count">How many.</param>
-    /// <param name="seed">Of the draws; always the same.</param>
+    /// <param name="count">Number of draws.</param>
+    /// <param name="seed">Seed of the draws; always the same.</param>
     internal IReadOnlyList<(double Sky, SensorModel? Model)> Draws(int count, int seed)
     {
         lock (draws)

@@ -39,7 +39,7 @@ internal sealed class TypicalLaw(FittedLaw fit)
     /// <summary>Doubling temperature, floor included, °C.</summary>
     internal double DoublingAt(double celsius) => fit.Law.Doubling(celsius, fit.Parameters);
 
-    /// <summary>The law with each parameter moved: rates stay at or above zero.</summary>
+    /// <summary>The law with each parameter shifted: rates stay at or above zero.</summary>
     internal TypicalLaw Moved(IReadOnlyList<double> moves) =>
         new(
             fit with
@@ -51,6 +51,6 @@ internal sealed class TypicalLaw(FittedLaw fit)
             }
         );
 
-    /// <summary>A deviate of the parameters with their covariance.</summary>
+    /// <summary>A random deviate of the parameters, drawn from their covariance.</summary>
     internal double[] Deviates(Func<double> standardNormal) => CorrelatedDeviates.Draw(fit.Covariance, standardNormal);
 }

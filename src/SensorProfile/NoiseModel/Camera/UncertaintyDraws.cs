@@ -7,30 +7,30 @@ namespace SensorProfile.NoiseModel.Camera;
 internal static class UncertaintyDraws
 {
     /// <summary>
-    /// The ends of an interval from 120 draws are known to an eighth of their distance from the middle: it holds 93 to
-    /// 97 % for 95 %.
+    /// The ends of an interval from 120 draws are known to an eighth of their distance from the middle: a 95 % interval
+    /// holds 93 to 97 %.
     /// </summary>
     internal const int Draws = 120;
 
-    /// <summary>Where a draw costs little.</summary>
+    /// <summary>Number of draws where each costs little.</summary>
     internal const int ManyDraws = 500;
 
     private const int Seed = 20290; // any fixed number: the same question always gets the same answer
 
     /// <summary>Spread of a decision over the draws.</summary>
-    /// <param name="StandardDeviation">Half the 68 % interval of the solved draws, which a few far draws cannot
-    /// inflate.</param>
-    /// <param name="Low">2.5 % point; null when it was not solvable there.</param>
-    /// <param name="High">97.5 % point; null when it was not solvable there.</param>
+    /// <param name="StandardDeviation">Half the 68 % interval of the solved draws, so that a few outlying draws do not
+    /// inflate it.</param>
+    /// <param name="Low">2.5 % point; null where no answer exists there.</param>
+    /// <param name="High">97.5 % point; null where no answer exists there.</param>
     /// <param name="Solved">Share of the draws with an answer.</param>
     internal readonly record struct Spread(double StandardDeviation, double? Low, double? High, double Solved)
     {
-        /// <summary>Draws behind it.</summary>
+        /// <summary>Number of draws.</summary>
         internal int Count { get; init; } = Draws;
     }
 
     /// <summary>
-    /// Draws models and skies, and collects each decision named by its place in the result of
+    /// Draws models and skies, and summarises each decision; a decision is identified by its index in the result of
     /// <paramref name="decide"/>.
     /// </summary>
     /// <param name="reader">The profile.</param>
@@ -44,7 +44,7 @@ internal static class UncertaintyDraws
         int draws = Draws
     ) => Through(reader, sky, decide, RemainingUncertainty.Whole, draws);
 
-    /// <summary>The same with what would be left of the uncertainties.</summary>
+    /// <summary>The same with reduced uncertainties.</summary>
     internal static Spread[] Through(
         SensorReader reader,
         Measurement sky,
@@ -66,8 +66,8 @@ internal static class UncertaintyDraws
     }
 
     /// <summary>
-    /// The same for a decision that rests on a few quantities, each with a doubt of its own: <paramref name="decide"/>
-    /// draws them by the standard normal deviates that it is given.
+    /// The same for a decision that rests on a few quantities, each with its own uncertainty: <paramref name="decide"/>
+    /// draws them using the standard normal deviates it is given.
     /// </summary>
     internal static Spread Draw(Func<Func<double>, double?> decide)
     {
@@ -107,8 +107,8 @@ internal static class UncertaintyDraws
     }
 
     /// <summary>
-    /// The end of an interval that holds one draw more with the probability stated: rank p·(n + 1), not p·(n − 1) + 1,
-    /// by which 120 draws would hold 93.4 % for 95 %.
+    /// End of an interval that holds one further draw with the stated probability: rank p·(n + 1), not p·(n − 1) + 1,
+    /// by which 120 draws would hold 93.4 % instead of 95 %.
     /// </summary>
     private static double Edge(double[] sorted, double share)
     {

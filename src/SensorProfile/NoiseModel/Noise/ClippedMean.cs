@@ -3,25 +3,25 @@ using System.Collections.Concurrent;
 namespace SensorProfile.NoiseModel.Noise;
 
 /// <summary>
-/// What a stack that rejects outliers does to one sensor pixel among the k whose samples meet at a place of a dithered
+/// How a stack that rejects outliers treats one sensor pixel among the k whose samples meet at one place of a dithered
 /// stack.
 /// </summary>
 /// <remarks>
-/// The stack: M samples of a place, M/k from each of k sensor pixels. Sigma clipping: those farther than c·1.4826·MAD from
-/// their median are left out, once, the rest is averaged. Winsorised: they are set to that limit, and all are averaged.
-/// Median: the median. The response has no closed form for the few samples of real stacks (the MAD of five samples is known
-/// to 40 %, and a single pixel out of five widens it by a third), so it is found by seeded trials with normal samples:
-/// k − 1 pixels of mean 0 and standard deviation 1, one of mean x and standard deviation ρ (or h of them), for a grid of
-/// x and ρ, every trial also with all signs turned, and with the same deviates at every node, so that differences are
-/// known far better than the values. What is left of a pixel differs from place to place (at
-/// an x near c some of its samples stay, elsewhere none), so the distribution over the trials is kept, not only its mean.
-/// Linear between the nodes, in ln ρ; even in x.
+/// The stack: M samples of a place, M/k from each of k sensor pixels. Sigma clipping: samples farther than c·1.4826·MAD
+/// from their median are left out, once, and the rest is averaged. Winsorised: they are set to that limit, and all are
+/// averaged. Median: the median. The response has no closed form for the few samples of real stacks (the MAD of five
+/// samples is known to 40 %, and a single pixel out of five widens it by a third), so it is found by seeded trials with
+/// normal samples: k − 1 pixels of mean 0 and standard deviation 1, and one (or h) of mean x and standard deviation ρ,
+/// for a grid of x and ρ. Every trial is repeated with all signs reversed, and every node uses the same deviates, so
+/// that differences are known far better than the values. What is left of a pixel differs from place to place (at an x
+/// near c some of its samples stay, elsewhere none), so the distribution over the trials is kept, not only its mean.
+/// Interpolated linearly between the nodes, in ln ρ; even in x.
 /// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MaxSamples"/>
-/// samples the response no longer changes and that of so many is taken.
+/// samples the response no longer changes, and the response of that number is used.
 /// </remarks>
 internal sealed class ClippedMean
 {
-    // parts of the places, ranked by what is left there: fine where few places leave much, which fill a small share
+    // parts of the places, ranked by what is left there: finest for the small share of places where much is left
     private static readonly double[] shares =
     [
         0.004,
@@ -43,7 +43,7 @@ internal sealed class ClippedMean
     private static readonly double[] logSpreads = [.. new[] { 0.25, 0.5, 1, 2, 4, 8, 16 }.Select(s => Math.Log(s))];
     private static readonly ConcurrentDictionary<(int, int, double, Rejection, int), Lazy<ClippedMean>> known = [];
 
-    // worked out when first asked for: most of the grid never is
+    // computed on first use: most of the grid is never needed
     private readonly Lazy<Node>[,] nodes = new Lazy<Node>[excesses.Length, logSpreads.Length];
     private readonly Lazy<StackTrials.Part[]> usual; // when the pixel is like the others
     private readonly Lazy<StackTrials.Part[]>[] level; // when it only scatters more or less
@@ -86,7 +86,7 @@ internal sealed class ClippedMean
 
     /// <summary>
     /// The response of the same stack where several of the k pixels stand out: median and MAD then lie farther out, and
-    /// each is rejected less. What is left is that of one of them, all alike.
+    /// each outlier is rejected less. The result is for one of them; all are alike.
     /// </summary>
     /// <param name="count">How many, 1 to k.</param>
     internal ClippedMean With(int count) => Known(stack.Samples, stack.Positions, stack.Cut, stack.Method, count);
@@ -99,10 +99,10 @@ internal sealed class ClippedMean
             .Value;
 
     /// <summary>The response to a pixel.</summary>
-    /// <param name="excess">Its mean over that of the others, in their standard deviation.</param>
-    /// <param name="spread">Standard deviation of its own samples, in that of the others.</param>
+    /// <param name="excess">Its mean above that of the others, in units of their standard deviation.</param>
+    /// <param name="spread">Standard deviation of its own samples, in units of the others'.</param>
     /// <returns>Left: the part of the excess that stays in the stack, 1 where nothing is rejected. Noise: the variance
-    /// of its samples as it reaches the stack, in that of the others; spread² where nothing is rejected.</returns>
+    /// of its samples as it reaches the stack, in units of the others'; spread² where nothing is rejected.</returns>
     internal (double Left, double Noise) To(double excess, double spread)
     {
         if (NothingIsRejected)
@@ -116,7 +116,7 @@ internal sealed class ClippedMean
         return (Bounded(node.Left, node.Left, excess), Math.Max(node.Kept * spread * spread, 0));
     }
 
-    /// <summary>The part of the excess that stays in the stack, alone.</summary>
+    /// <summary>Only the part of the excess that stays in the stack.</summary>
     internal double LeftOf(double excess, double spread)
     {
         if (NothingIsRejected)
@@ -196,7 +196,8 @@ internal sealed class ClippedMean
             lost = 0,
             usuallyLost = 0;
         var ofOdd = new RunningVariance();
-        // of the same pixel when it is like the others: takes out the cost of clipping and most of the chance
+        // the same pixel when it is like the others: the ratio removes the cost of clipping and most of the random
+        // error
         var usual = new RunningVariance();
         var all = new RunningVariance();
         var allUsual = new RunningVariance();

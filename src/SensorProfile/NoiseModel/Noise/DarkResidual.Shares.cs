@@ -6,8 +6,8 @@ namespace SensorProfile.NoiseModel.Noise;
 internal sealed partial class DarkResidual
 {
     /// <summary>
-    /// Share of the places whose residual, from the typical one, exceeds a limit in the stack; see
-    /// <see cref="DitheredShare"/> for a dithered one.
+    /// Share of the places whose residual relative to the typical one exceeds a limit in the stack; see
+    /// <see cref="DitheredShare"/> for a dithered stack.
     /// </summary>
     internal double ShareBeyond(double limit)
     {
@@ -38,7 +38,7 @@ internal sealed partial class DarkResidual
         return share;
     }
 
-    /// <summary>The same of a stack that rejects outliers.</summary>
+    /// <summary>The same for a stack that rejects outliers.</summary>
     private double ShareLeftBeyond(double limit)
     {
         double[] dark = DarkElectrons(withHotPixels: true);

@@ -22,7 +22,7 @@ internal sealed partial class DarkResidual
     /// <param name="lights">The stack.</param>
     /// <param name="sky">Sky, e-/px/s (a random draw of it when uncertainties are propagated).</param>
     /// <param name="darkCelsius">Temperature of the darks, °C.</param>
-    /// <param name="darkExposure">Their exposure, s.</param>
+    /// <param name="darkExposure">Exposure of the darks, s.</param>
     /// <param name="scaled">Whether the master is scaled by the typical law.</param>
     internal DarkResidual(
         SensorModel sensor,
@@ -34,7 +34,7 @@ internal sealed partial class DarkResidual
     )
         : this(sensor, new LightClasses(sensor, lights, sky), darkCelsius, darkExposure, scaled) { }
 
-    /// <summary>The same with what the lights hold worked out before, once for many darks.</summary>
+    /// <summary>The same, with the contents of the lights computed beforehand, once for many darks.</summary>
     internal DarkResidual(SensorModel sensor, LightClasses light, double darkCelsius, double darkExposure, bool scaled)
     {
         (this.sensor, this.light, this.darkExposure) = (sensor, light, darkExposure);
@@ -48,7 +48,7 @@ internal sealed partial class DarkResidual
 
     internal double DarkCelsius { get; }
 
-    /// <summary>s.</summary>
+    /// <summary>Scale factor s of the master; 1 when it is not scaled.</summary>
     internal double Scale { get; }
 
     /// <summary>
@@ -62,7 +62,7 @@ internal sealed partial class DarkResidual
     }
 
     /// <summary>
-    /// Dark electrons of a class that one light and one dark show: beside the sky, up to the full well.
+    /// Dark electrons of a class in one light (what fits beside the sky) and in one dark, each up to the full well.
     /// </summary>
     internal (double Light, double Dark) Electrons(int pixel) =>
         (light.Held[pixel], DarkElectrons(withHotPixels: true)[pixel]);
@@ -83,8 +83,8 @@ internal sealed partial class DarkResidual
     internal bool FullInLight(int pixel) => light.Full[pixel];
 
     /// <summary>
-    /// What is new in each light, and what all lights share, for a class, e-²; the numbers of the darks null for ideal
-    /// ones.
+    /// For a class, the variance new in each light and the variance that all lights share, e-²; null darks stand for an
+    /// ideal master.
     /// </summary>
     internal PixelNoise Noise(int pixel, DarkFrames? darks)
     {
@@ -105,11 +105,11 @@ internal sealed partial class DarkResidual
     /// <summary>Rise of the variance where there is nothing to reject; 1 without rejection.</summary>
     internal double ClipCost => light.Clip?.Cost ?? 1;
 
-    /// <summary>What the classes contribute to the stack on average, e-, after rejection.</summary>
+    /// <summary>Mean contribution of the classes to the stack, e-, after rejection.</summary>
     /// <remarks>
-    /// The level that all pixels share is no outlier: the residual counts from that of the middle pixel, in units of
-    /// the scatter of the samples of typical pixels, noise and the
-    /// spread of their residuals together; see <see cref="ClippedMean"/>.
+    /// The level common to all pixels is no outlier: residuals are measured from that of the middle pixel, in units of
+    /// the scatter of typical pixels' samples, which combines their noise and the spread of their residuals; see
+    /// <see cref="ClippedMean"/>.
     /// </remarks>
     /// <param name="withHotPixels">False leaves hot pixels out: their numbers are then undefined.</param>
     internal double[] Kept(bool withHotPixels = true)
@@ -135,8 +135,8 @@ internal sealed partial class DarkResidual
     }
 
     /// <summary>
-    /// The residual of a group's middle pixel, and the scatter of the samples of its typical pixels, e-: all samples of
-    /// a place glow alike.
+    /// The residual of a group's middle pixel, and the scatter of the samples of its typical pixels, e-; all samples at
+    /// one place have the same glow.
     /// </summary>
     private (double Centre, double Unit) UnitOf(int group)
     {
@@ -165,7 +165,7 @@ internal sealed partial class DarkResidual
     private double OfTypical(int pixel) => light.Held[pixel] - Scale * DarkElectrons(withHotPixels: false)[pixel];
 
     /// <summary>
-    /// What is new in each light, as it reaches the stack, and the part of the pixel's residual that does.
+    /// The part of each light's new variance that reaches the stack, and the part of the pixel's residual that does.
     /// </summary>
     /// <param name="pixel">The class.</param>
     /// <param name="random">Variance of one sample, e-².</param>
@@ -179,8 +179,8 @@ internal sealed partial class DarkResidual
     }
 
     /// <summary>
-    /// Variance over the places of the stack from those with two outlying pixels among three or four positions, e-²:
-    /// half of the samples or more stand out, and none can be left out.
+    /// Variance over the places of the stack caused by those with two outlying pixels among three or four positions,
+    /// e-²: half of the samples or more stand out, so none can be rejected.
     /// </summary>
     /// <remarks>
     /// k(k − 1)/2 pairs; the mean of (x + y)² over two pixels drawn from the outliers, weight w(1 − left) each, divided

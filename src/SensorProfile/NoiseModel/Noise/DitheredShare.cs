@@ -7,17 +7,16 @@ namespace SensorProfile.NoiseModel.Noise;
 /// </summary>
 /// <remarks>
 /// The residuals of typical pixels add like noise: their mean has σ/√k. Those of hot pixels do not: one hot pixel among
-/// k leaves a k-th of itself, and there are k times as many
-/// places with one. With h hot pixels among k drawn independently, P(|Σx| > kL) = Σ_h B(h; k, p)·P_h, where P₀ is the
-/// tail of k typical pixels, their skewness kept, P₁ that of one hot pixel plus
-/// k − 1 typical ones, and for h ≥ 2 (taken at their mean number) a place stands out when one of them does alone, or
-/// when the normal sum of those that do not does.
-/// Held against a pixel-level Monte Carlo in the tests.
+/// k leaves a k-th of itself, and there are k times as many places with one. With h hot pixels among k drawn
+/// independently, P(|Σx| > kL) = Σ_h B(h; k, p)·P_h, where P₀ is the tail of k typical pixels, their skewness kept, P₁
+/// that of one hot pixel plus k − 1 typical ones, and for h ≥ 2 (taken at their mean number) a place stands out when
+/// one of them does alone, or when the normal sum of those that do not does. Checked against a pixel-level Monte Carlo
+/// in the tests.
 /// </remarks>
 internal static class DitheredShare
 {
     /// <summary>The share.</summary>
-    /// <param name="weights">Pixels in every class, in shares of any sum: that of all classes is taken as 1.</param>
+    /// <param name="weights">Weight of each class; normalised so that all classes sum to 1.</param>
     /// <param name="excesses">Residual from the typical one, e-, of every class.</param>
     /// <param name="hotPixels">Whether the pixels of a class are hot.</param>
     /// <param name="positions">k, at least 2.</param>

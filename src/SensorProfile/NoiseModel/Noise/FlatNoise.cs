@@ -33,10 +33,10 @@ internal readonly record struct FlatNoise(
     internal double Loss(double electrons, double flats, int? unlit) =>
         Rise(OfMaster(electrons, flats, unlit) + Pattern);
 
-    /// <summary>The part of it that no number of flats takes away.</summary>
+    /// <summary>The part of that rise that no number of flats removes.</summary>
     internal double LossByPattern => Rise(Pattern);
 
-    /// <summary>The smallest n that keeps a loss; null when none does.</summary>
+    /// <summary>The smallest n that stays within a loss; null when none does.</summary>
     /// <param name="electrons">F.</param>
     /// <param name="unlit">b; null for as many as flats.</param>
     /// <param name="loss">p, above 0.</param>

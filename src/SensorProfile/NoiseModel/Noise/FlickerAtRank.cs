@@ -5,6 +5,6 @@ namespace SensorProfile.NoiseModel.Noise;
 /// levels.
 /// </summary>
 /// <param name="Share">Share of the pixels, 0…1.</param>
-/// <param name="Without">Noise by sky, dark current, read-out and masters, e-.</param>
+/// <param name="Without">Noise from sky, dark current, read-out and masters, e-.</param>
 /// <param name="With">The same with the flickering pixels, e-.</param>
 internal sealed record FlickerAtRank(double Share, double Without, double With);

@@ -6,15 +6,15 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <summary>What pixels that jump between levels (random telegraph signal) add to the noise.</summary>
 /// <remarks>
 /// A pixel whose level scatters by d has the variance d² in one frame when its step is made at read-out. A thermal step
-/// is integrated: with d in e-/px/s and a memory τ, (d·g·t)²·h(t/τ), h(y) = 2(y − 1 + e^−y)/y², g the growth of
-/// the typical pixel's dark current. Frames Δ apart have the correlation c·e^(−Δ/τ), c = 1 at read-out and 2(cosh y −
-/// 1)/(y²·h) for a thermal step, so that the mean of n frames has the variance V/n·A,
-/// A = 1 + 2c·Σ_j (1 − j/n)·ρ^j, ρ = e^(−Δ/τ): V/n for short dwells, V for long ones, when the state is common to the
-/// whole stack. Lights follow each other without a pause and their dithers in turn, so a sensor
-/// pixel comes back to a place after k exposures; the master's error is common to all lights and falls with k alone;
-/// lights and darks are of different nights.
-/// Where the memory is not known every frame is taken for itself, and a thermal step keeps its state through one
-/// exposure. What a stack that rejects outliers takes away is not taken off: the term is then an upper bound.
+/// is integrated: with d in e-/px/s and a correlation time τ, (d·g·t)²·h(t/τ), h(y) = 2(y − 1 + e^−y)/y², g the growth
+/// of the typical pixel's dark current. Frames Δ apart have the correlation c·e^(−Δ/τ), c = 1 at read-out and 2(cosh y
+/// − 1)/(y²·h) for a thermal step, so that the mean of n frames has the variance V/n·A, A = 1 + 2c·Σ_j (1 − j/n)·ρ^j, ρ
+/// = e^(−Δ/τ): V/n for short dwells, V for long ones, when the state is common to the whole stack. Lights follow one
+/// another without a pause and cycle through the dither positions, so a sensor pixel returns to a place after k
+/// exposures; the master's error is common to all lights and falls with k alone; lights and darks are from different
+/// nights.
+/// Where τ is not known, frames are taken as independent, and a thermal step keeps its state through one exposure.
+/// Outlier rejection is not allowed for: with it the term is an upper bound.
 /// </remarks>
 internal static class FlickerNoise
 {

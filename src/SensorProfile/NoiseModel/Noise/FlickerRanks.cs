@@ -6,8 +6,8 @@ namespace SensorProfile.NoiseModel.Noise;
 /// Where flickering pixels matter: the noise of a light over the distribution of the pixels, with and without them.
 /// </summary>
 /// <remarks>
-/// Which pixels flicker is taken as independent of their dark rate: every class of the rates is mixed with every class
-/// of the flickering pixels, in their shares.
+/// Flicker is taken as independent of dark rate: every class of the rates is mixed with every class of the flickering
+/// pixels, in proportion to their shares.
 /// </remarks>
 internal static class FlickerRanks
 {
@@ -49,7 +49,7 @@ internal static class FlickerRanks
     }
 
     /// <summary>
-    /// A sentence where they raise the noise of the 99 % pixel by 1 % or more; another where the profile counts such
+    /// A finding where they raise the noise of the 99 % pixel by 1 % or more; another where the profile counts such
     /// pixels but does not hold their steps.
     /// </summary>
     internal static IEnumerable<Finding> Findings(
@@ -78,19 +78,19 @@ internal static class FlickerRanks
                 FindingCodes.FlickerNoise,
                 Severity.Note,
                 "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
-                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; colder does not help where the step is "
-                    + "made at read-out. Dither and reject outliers."
+                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; cooling does not help where the step "
+                    + "arises at read-out. Dither and reject outliers."
             ),
         ];
     }
 
     /// <summary>
-    /// Smallest variances that the shares of the pixels do not exceed, halved in between: a share of mixed pixels at or below
-    /// a variance is that of the plain ones at or below it less what a jump adds, jump by jump.
+    /// Smallest variances that given shares of the pixels do not exceed, found by bisection. The share of mixed pixels
+    /// at or below a variance is a sum over the jumps: plain pixels at or below that variance less what the jump adds.
     /// </summary>
-    /// <param name="variances">Of the plain pixels, in order.</param>
-    /// <param name="below">Share of the pixels at or below each.</param>
-    /// <param name="jumps">What is added, and to which share of the pixels.</param>
+    /// <param name="variances">Variances of the plain pixels, ascending.</param>
+    /// <param name="below">Share of the plain pixels at or below each.</param>
+    /// <param name="jumps">Variance that a jump adds, and the share of pixels it is added to.</param>
     private static double[] Quantiles(double[] variances, double[] below, (double Added, double Share)[] jumps)
     {
         const int halvings = 60;
@@ -123,7 +123,7 @@ internal static class FlickerRanks
         return found;
     }
 
-    /// <summary>How many of the sorted values are no larger than one.</summary>
+    /// <summary>Number of sorted values that do not exceed a given one.</summary>
     private static int CountUpTo(double[] sorted, double value)
     {
         (int low, int high) = (0, sorted.Length);

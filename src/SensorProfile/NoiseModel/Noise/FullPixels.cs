@@ -11,8 +11,8 @@ internal static class FullPixels
     internal const double Many = 0.001; // from here on a warning: one pixel in a thousand
 
     /// <summary>
-    /// Why lights that are white need no other answer: the sky, or sky and dark current, fill the well of the typical
-    /// pixel. Null where they do not, or where the full well is not known.
+    /// Why white lights need no other answer: the sky, or sky and dark current, fill the well of the typical pixel.
+    /// Null where they do not, or where the full well is not known.
     /// </summary>
     /// <param name="reader">The camera.</param>
     /// <param name="sky">The sky.</param>
@@ -26,7 +26,7 @@ internal static class FullPixels
     ) =>
         White(reader.Best.FullWell, sky, celsius is double t ? reader.Best.Law.RateAt(t) : 0, exposureSeconds, celsius);
 
-    /// <summary>The same of numbers.</summary>
+    /// <summary>The same from plain numbers.</summary>
     /// <param name="well">Full well, e-; infinite where it is not known.</param>
     /// <param name="sky">The sky.</param>
     /// <param name="dark">Dark rate of the typical pixel, e-/px/s.</param>
@@ -51,13 +51,15 @@ internal static class FullPixels
                 + $"{Plain.Seconds(exposureSeconds)} are white: "
                 + (
                     alone
-                        ? "no temperature, dark or flat mends them. Expose shorter."
-                        : "no dark or flat mends them. Expose shorter, or cool."
+                        ? "no temperature, dark or flat can rescue them. Expose shorter."
+                        : "no dark or flat can rescue them. Expose shorter, or cool."
                 )
         );
     }
 
-    /// <summary>The sky that is asked for; without one the named skies, less those that turn such lights white.</summary>
+    /// <summary>
+    /// The sky asked for; without one, the named skies except those under which such lights turn white.
+    /// </summary>
     /// <param name="reader">The camera.</param>
     /// <param name="asked">The sky; null for the named ones.</param>
     /// <param name="exposureSeconds">s.</param>
@@ -76,7 +78,7 @@ internal static class FullPixels
         where white is not null
         select new Finding(white.Code, Severity.Note, $"Left out, {sky.Name}: {white.Message}");
 
-    /// <summary>What to say about them; nothing when not one pixel of the sensor is full.</summary>
+    /// <summary>The finding about full pixels; none when not a single pixel of the sensor is full.</summary>
     /// <param name="reader">The camera.</param>
     /// <param name="sky">e-/px/s.</param>
     /// <param name="exposureSeconds">s.</param>

@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Noise;
 
-/// <summary>What one light of a stack holds, pixel class by pixel class: worked out once for all darks.</summary>
+/// <summary>What one light of a stack holds, pixel class by pixel class: computed once for all darks.</summary>
 internal sealed class LightClasses
 {
     private readonly SensorModel sensor;
@@ -50,7 +50,7 @@ internal sealed class LightClasses
     /// <summary>Sky, e-/px/s.</summary>
     internal double Sky { get; }
 
-    /// <summary>S·t, e-.</summary>
+    /// <summary>Electrons from the sky, S·t, e-.</summary>
     internal double SkyElectrons { get; }
 
     /// <summary>Rate of the typical pixel at the temperature of the lights, e-/px/s.</summary>

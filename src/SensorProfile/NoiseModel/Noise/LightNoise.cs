@@ -34,7 +34,7 @@ internal sealed record LightNoise(
 
     /// <summary>
     /// The budget of a light without masters: N² = (S + I)·t + R² + q², with the uncertainties of profile and sky
-    /// drawn.
+    /// propagated by random draws.
     /// </summary>
     /// <param name="reader">The camera.</param>
     /// <param name="sky">The sky.</param>

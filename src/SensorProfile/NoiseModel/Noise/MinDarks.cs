@@ -14,7 +14,8 @@ internal static class MinDarks
         Math.Sqrt(1 + varianceRatio * lights / darks) - 1;
 
     /// <summary>
-    /// The number to take: the smallest n, and no fewer than tell a cosmic-ray hit. The same for every question.
+    /// The number to take: the smallest n, but at least enough to recognise a cosmic-ray hit. The same for every
+    /// question.
     /// </summary>
     /// <inheritdoc cref="Smallest"/>
     internal static double InMaster(double varianceRatio, double lights, double loss) =>

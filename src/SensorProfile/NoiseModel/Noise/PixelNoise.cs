@@ -23,10 +23,10 @@ internal readonly record struct PixelNoise(
     double MasterBias
 )
 {
-    /// <summary>What is new in every light, e-².</summary>
+    /// <summary>Variance that is new in every light, e-².</summary>
     internal double Random => Sky + Dark + Glow + Read + Quantisation;
 
-    /// <summary>What every light of the stack shares, sensor pixel by sensor pixel, e-².</summary>
+    /// <summary>Variance that every light of the stack shares, sensor pixel by sensor pixel, e-².</summary>
     internal double Common => MasterDark + MasterBias;
 
     /// <summary>
@@ -43,7 +43,7 @@ internal readonly record struct PixelNoise(
             / stack.Lights
         + Common / stack.DitherPositions;
 
-    /// <summary>Without masters.</summary>
+    /// <summary>The variances without masters.</summary>
     internal static PixelNoise OfLight(
         SensorModel sensor,
         double skyElectrons,
@@ -51,7 +51,7 @@ internal readonly record struct PixelNoise(
         double glowElectrons = 0
     ) => new(skyElectrons, darkElectrons, glowElectrons, sensor.ReadVariance, sensor.QuantisationVariance, 0, 0);
 
-    /// <summary>With the masters of <paramref name="darks"/>.</summary>
+    /// <summary>The variances with the masters of <paramref name="darks"/>.</summary>
     /// <param name="sensor">The camera.</param>
     /// <param name="skyElectrons">S·t.</param>
     /// <param name="darkElectrons">I·t of this pixel in the light.</param>

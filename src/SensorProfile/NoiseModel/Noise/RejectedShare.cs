@@ -7,14 +7,14 @@ namespace SensorProfile.NoiseModel.Noise;
 /// the sensor.
 /// </summary>
 /// <remarks>
-/// k pixels meet at a place, drawn independently. A pixel stands out when its residual lies farther from the middle than a
-/// quarter of the scatter of a sample (and than most ordinary residuals). With h of those among k, P(|Σx| > kL) = Σ_h
-/// B(h; k, p)·P_h: each leaves the part of itself that a stack with h outliers leaves (<see cref="ClippedMean.With"/>; the
-/// MAD and the median count outliers and hardly ask how far they lie), their sum is the h-fold convolution of that
-/// distribution, and the k − h others, of which nothing is rejected, add like noise. Convolved on a grid of kL/32; what
-/// leaves it, beyond 1.5 times the threshold, counts as beyond for good. The few places with more outliers than matter count
-/// like those with the most that do; all with more than twelve count as beyond, the safe side. Held against a pixel-level
-/// Monte Carlo in the tests.
+/// k pixels meet at a place, drawn independently. A pixel stands out when its residual lies farther from the middle
+/// than a quarter of the scatter of a sample (and than most ordinary residuals). With h of those among k, P(|Σx| > kL)
+/// = Σ_h B(h; k, p)·P_h: each leaves the part of itself that a stack with h outliers leaves
+/// (<see cref="ClippedMean.With"/>; MAD and median depend on how many outliers there are, hardly on how far out they
+/// lie), their sum is the h-fold convolution of that distribution, and the k − h others, none of which is rejected, add
+/// like noise. Convolved on a grid of kL/32; sums beyond 1.5 times the threshold leave the grid and count as exceeding
+/// it for good. The few places with more outliers than matter are treated like those with the most that do; all with
+/// more than twelve count as exceeding, which is the safe side. Checked against a pixel-level Monte Carlo in the tests.
 /// </remarks>
 internal sealed class RejectedShare(ClippedMean clip, int positions, double limit)
 {
@@ -34,7 +34,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     /// <param name="unit">Scatter of the samples of typical pixels, e-.</param>
     /// <param name="spread">Scatter of their residuals alone, e-.</param>
     /// <param name="shift">What the middle pixel itself leaves, e-.</param>
-    /// <param name="part">Share of the sensor that this part is, 0…1: how finely it has to be known.</param>
+    /// <param name="part">Share of the sensor in this part, 0…1; it sets how precise the result has to be.</param>
     internal double Beyond(ReadOnlySpan<Member> pixels, double unit, double spread, double shift, double part = 1)
     {
         double farthest = Math.Max(StandsOut * unit, Ordinary * spread);
@@ -66,8 +66,8 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     }
 
     /// <summary>
-    /// Share of the places with so many outliers that stays within the threshold. The samples of a place have one MAD and
-    /// one median: where one outlier leaves much, all do, so they are added quantile by quantile.
+    /// Share of the places with so many outliers that stays within the threshold. The samples of a place share one MAD
+    /// and one median: where one outlier leaves much, all do, so they are added quantile by quantile.
     /// </summary>
     private double Together(SumGrid rest, ReadOnlySpan<Member> outlying, int count, double unit)
     {
@@ -90,7 +90,9 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return inside;
     }
 
-    /// <summary>Pixels that stand out; those of nearly the same residual as one class, at their mean.</summary>
+    /// <summary>
+    /// The outlying pixels; those of nearly the same residual are merged into one class, at their mean.
+    /// </summary>
     private static Member[] AlikePooled(ReadOnlySpan<Member> pixels, double farthest)
     {
         var classes = new Dictionary<(int Sign, int Step), (double Weight, double Excess, double Deviation)>();
@@ -110,7 +112,9 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return [.. classes.Values.Select(c => new Member(c.Weight, c.Excess / c.Weight, c.Deviation / c.Weight))];
     }
 
-    /// <summary>The most outliers of a place that matter, and the share of the places with more.</summary>
+    /// <summary>
+    /// The largest number of outliers at a place that matters, and the share of the places with more.
+    /// </summary>
     private (int Most, double More) OutliersThatMatter(double p, double negligible)
     {
         int most = 0;
@@ -123,7 +127,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return (most, Math.Max(0, more));
     }
 
-    /// <summary>The sum of so many pixels, from what the middle pixels of the place leave.</summary>
+    /// <summary>Distribution of the sum of so many pixels, on top of what the middle pixel leaves.</summary>
     private SumGrid Powers(SumGrid one, int count, double electrons)
     {
         SumGrid sum = new(Half),
@@ -146,7 +150,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return sum;
     }
 
-    /// <summary>The distribution of one of the pixels that are left whole.</summary>
+    /// <summary>Distribution of one pixel of those that are not rejected.</summary>
     private SumGrid Whole(ReadOnlySpan<Member> pixels, double farthest)
     {
         double whole = 0;

@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Noise;
 
-/// <summary>What the trade recommends without a source, tested against the measured camera.</summary>
+/// <summary>Common practice that has no source, tested against the measured camera.</summary>
 internal static class RulesOfThumb
 {
     private const string NoSource = "(common practice, no source)";
@@ -17,7 +17,7 @@ internal static class RulesOfThumb
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
     internal static string Doubling(double doubling) =>
-        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Plain.Celsius(doubling)}, "
+        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: here it doubles every {Plain.Celsius(doubling)}, "
         + $"which is {(DoublingIsUsual(doubling) ? "usual" : "unusual")}.";
 
     /// <summary>"Darks within ±5 °C of the lights."</summary>
@@ -65,7 +65,7 @@ internal static class RulesOfThumb
         yield return $"\"20 to 30 flats\" {NoSource}: they would cost this stack {Plain.Percent(twenty)} to "
             + $"{Plain.Percent(thirty)}: {verdict} for {Plain.Percent(loss)}.";
         if (level is double share)
-            yield return $"\"Expose flats to half of the full well\" {NoSource}: here {Plain.Percent(share)} is taken; the "
+            yield return $"\"Expose flats to half of the full well\" {NoSource}: here {Plain.Percent(share)} is used; the "
                 + "number of flats goes down as their level goes up.";
     }
 

@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Noise;
 
-/// <summary>Stacks of normal samples in which some of the k pixels stand out, done one by one.</summary>
+/// <summary>Stacks of normal samples in which some of the k pixels stand out, simulated one by one.</summary>
 internal sealed class StackTrials
 {
     private const int Seed = 7411;
@@ -32,7 +32,7 @@ internal sealed class StackTrials
 
     internal Rejection Method { get; }
 
-    /// <summary>Normal samples of every trial, each second the first with all signs turned.</summary>
+    /// <summary>Normal samples of every trial; every second trial is the one before with all signs reversed.</summary>
     internal double[][] Deviates =>
         drawn.GetOrAdd(Samples, n => new(() => Drawn(n, Math.Clamp(40_000 / n, 300, 2000)))).Value;
 
@@ -65,7 +65,7 @@ internal sealed class StackTrials
         return parts;
     }
 
-    /// <summary>How many samples of a trial are those of odd pixels.</summary>
+    /// <summary>Number of samples of a trial that come from odd pixels.</summary>
     internal int OddSamples(int trial)
     {
         int odd = OddOf(trial),
@@ -75,12 +75,14 @@ internal sealed class StackTrials
         return count;
     }
 
-    /// <summary>Which of the pixels is the odd one in a trial, or the first of several.</summary>
+    /// <summary>Index of the odd pixel in a trial, or of the first of several.</summary>
     private int OddOf(int trial) => trial / 2 % Positions;
 
     private bool IsOdd(int sample, int odd) => (sample + Positions - odd) % Positions < outliers;
 
-    /// <summary>The samples of the usual pixels of a trial: sorted once for all that the odd ones may hold.</summary>
+    /// <summary>
+    /// The samples of the usual pixels of a trial, sorted once for all values that the odd ones may take.
+    /// </summary>
     private double[] SortedOthers(double[] z, int trial)
     {
         int odd = OddOf(trial);
@@ -97,7 +99,7 @@ internal sealed class StackTrials
             sorted[i] = o == own.Length || (u < usual.Length && usual[u] <= own[o]) ? usual[u++] : own[o++];
     }
 
-    /// <summary>What the stack makes of one trial.</summary>
+    /// <summary>Result of the stack for one trial.</summary>
     private Part PartOf(double[] samples, double[] sorted, int odd)
     {
         if (Method == Rejection.Median)
@@ -127,7 +129,9 @@ internal sealed class StackTrials
         return kept == 0 ? new Part(median, 0, 0) : new Part(all / kept, own / kept, ownKept);
     }
 
-    /// <summary>A clipped mean, what one pixel's samples are of it, and how many of them were kept.</summary>
+    /// <summary>
+    /// A clipped mean, the contribution of one pixel's samples to it, and how many of them were kept.
+    /// </summary>
     internal readonly record struct Part(double Mean, double Own, int Kept);
 
     /// <summary>
@@ -162,7 +166,8 @@ internal sealed class StackTrials
     }
 
     /// <summary>
-    /// Median distance from the median of sorted samples: the distances grow to both sides, so they are merged.
+    /// Median distance from the median of sorted samples (MAD): distances grow towards both ends, so the two sides are
+    /// merged.
     /// </summary>
     private static double MedianDeviation(double[] sorted, double median, int below)
     {

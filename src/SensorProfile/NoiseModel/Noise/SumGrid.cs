@@ -4,8 +4,8 @@ using System.Runtime.InteropServices;
 namespace SensorProfile.NoiseModel.Noise;
 
 /// <summary>
-/// Distribution of a sum over a grid of equal cells about 0; what lies beyond the ends is missing, so the cells hold 1 or
-/// less.
+/// Distribution of a sum over a grid of equal cells about 0; sums beyond the ends are dropped, so the cells add up to 1
+/// or less.
 /// </summary>
 /// <param name="half">Cells from 0 to either end.</param>
 internal sealed class SumGrid(int half)
@@ -14,14 +14,14 @@ internal sealed class SumGrid(int half)
     private int from, // cells in use: from here
         to; // to before here
 
-    /// <summary>Empties it.</summary>
+    /// <summary>Clears the grid.</summary>
     internal void Clear()
     {
         cells.AsSpan(from, to - from).Clear();
         (from, to) = (0, 0);
     }
 
-    /// <summary>Makes it that of a sum which is always the same.</summary>
+    /// <summary>Sets it to a sum that always has the same value.</summary>
     /// <param name="place">The sum, in cells from 0.</param>
     internal void SetTo(double place)
     {
@@ -29,7 +29,7 @@ internal sealed class SumGrid(int half)
         Add(place, 1);
     }
 
-    /// <summary>A value: shared between two cells, so that the mean stays and nothing jumps.</summary>
+    /// <summary>Adds a value, shared between two cells so that the mean is kept and nothing jumps.</summary>
     /// <param name="place">The value, in cells from 0.</param>
     /// <param name="weight">Its share.</param>
     internal void Add(double place, double weight)
@@ -44,7 +44,9 @@ internal sealed class SumGrid(int half)
         (from, to) = to == 0 ? (cell, cell + 2) : (Math.Min(from, cell), Math.Max(to, cell + 2));
     }
 
-    /// <summary>Makes it that of the sum of two independent ones, neither of which is this grid.</summary>
+    /// <summary>
+    /// Sets it to the distribution of the sum of two independent ones, neither of which is this grid.
+    /// </summary>
     internal void SetToSum(SumGrid one, SumGrid other)
     {
         Clear();
@@ -67,8 +69,8 @@ internal sealed class SumGrid(int half)
         }
     }
 
-    /// <summary>Share of the sums within a distance of 0; a cell at that distance by half.</summary>
-    /// <param name="distance">In cells, less than those to either end.</param>
+    /// <summary>Share of the sums within a distance of 0; a cell at exactly that distance counts by half.</summary>
+    /// <param name="distance">In cells, less than the distance to either end.</param>
     internal double Within(int distance)
     {
         double inside = (cells[half - distance] + cells[half + distance]) / 2;
@@ -78,8 +80,8 @@ internal sealed class SumGrid(int half)
     }
 
     /// <summary>
-    /// The share of <see cref="Within"/> of the sum of this one and each value on the grid: the sum with another grid is
-    /// then its scalar product with that (<see cref="Mean"/>).
+    /// For each value on the grid, the share <see cref="Within"/> of this sum plus that value; the share for the sum
+    /// with another grid is then a scalar product with that grid (<see cref="Mean"/>).
     /// </summary>
     /// <param name="distance">In cells.</param>
     /// <param name="shares">One for each cell.</param>
@@ -99,7 +101,7 @@ internal sealed class SumGrid(int half)
         }
     }
 
-    /// <summary>Σ of the cells' shares times what belongs to each.</summary>
+    /// <summary>Mean of a function of the sum: Σ of each cell's share times its value.</summary>
     internal double Mean(ReadOnlySpan<double> values)
     {
         double sum = 0;

@@ -1,7 +1,7 @@
 namespace SensorProfile.NoiseModel.Sky;
 
 /// <summary>
-/// Three skies with names: one is assumed when the user gives none, all three can be asked for side by side.
+/// Three named skies: one is assumed when the user gives none, all three can be compared side by side.
 /// </summary>
 /// <remarks>
 /// All from <see cref="SkyBrightness.Estimate"/> for f/5, 3.76 µm pixels and an efficiency of 0.5; exact, because they
@@ -24,8 +24,8 @@ public static class NamedSkies
     /// <summary>The sky that every question assumes when none is given: suburban, broad band.</summary>
     public static SkyRate Default => Suburban;
 
-    /// <summary>The sky to answer for: the one that is given, else <see cref="Default"/>.</summary>
-    /// <param name="given">Null when nothing was said about the sky.</param>
+    /// <summary>The sky to use: the given one, else <see cref="Default"/>.</summary>
+    /// <param name="given">Null when the user gave no sky.</param>
     public static SkyRate OrDefault(SkyRate? given) => given ?? Default;
 
     private static SkyRate Named(string name, double magnitude, double bandwidth, double centre) =>

@@ -3,7 +3,7 @@ namespace SensorProfile.NoiseModel.Sky;
 /// <summary>What a sky estimate needs: brightness, optics and filter.</summary>
 public sealed record SkyBrightness
 {
-    /// <summary>Sky brightness, mag/arcsec² (AB scale; a visual sky stages reads within about 0.1 of it).</summary>
+    /// <summary>Sky brightness, mag/arcsec² (AB scale; a visual sky meter reads within about 0.1 of it).</summary>
     public required double Magnitude { get; init; }
 
     /// <summary>Focal length over aperture.</summary>
@@ -29,8 +29,8 @@ public sealed record SkyBrightness
     /// <summary>The sky in e-/px/s.</summary>
     /// <remarks>
     /// S = (F₀/h)·10^(−0.4 m)·(Δλ/λ)·(π/4)·(p/N)²·(206264.8)²·η, F₀ = 3631 Jy (AB scale, Oke and Gunn 1983, ApJ 266,
-    /// 713), h exact (CODATA 2018),
-    /// p pixel size in m, N focal ratio: aperture and focal length cancel. A central obstruction belongs into η.
+    /// 713), h exact (CODATA 2018), p pixel size in m, N focal ratio: aperture and focal length cancel. Include a
+    /// central obstruction in η.
     /// </remarks>
     /// <exception cref="DecisionRefusedException">A number is out of range.</exception>
     public SkyRate Estimate(string name = "your sky, estimated")
@@ -50,7 +50,7 @@ public sealed record SkyBrightness
         if (!(Efficiency is > 0 and <= 1))
             throw Refuse.BadArgument(
                 FindingCodes.EfficiencyOutOfRange,
-                $"The efficiency must lie above 0 and at most at 1, not at {Plain.Number(Efficiency)}."
+                $"The efficiency must be above 0 and at most 1, not {Plain.Number(Efficiency)}."
             );
         double side = PixelMicrometres * 1e-6 / FocalRatio * ArcsecondsPerRadian;
         double rate =
@@ -78,6 +78,6 @@ public sealed record SkyBrightness
         );
     }
 
-    // a named sky is what it is called
+    // a named sky is exact by definition
     private string Doubt => RelativeUncertainty > 0 ? $"; good to about {Plain.Percent(RelativeUncertainty)}" : "";
 }

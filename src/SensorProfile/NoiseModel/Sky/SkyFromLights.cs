@@ -7,17 +7,18 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.NoiseModel.Sky;
 
-/// <summary>The sky from the user's own lights: their background above the darks, by the profile's gain.</summary>
+/// <summary>
+/// The sky from the user's own lights: their background above the darks, converted with the profile's gain.
+/// </summary>
 /// <remarks>
 /// S = g·(B − D)/t. B and D are means of a frame's pixels within 3 standard deviations, channel by channel, iterated
-/// until nothing changes: stars, hot pixels and
-/// satellites fall outside. Faint stars that stay inside pull the mean above the median of what is kept; that distance
-/// enters the uncertainty, as does the scatter
-/// of the sky from light to light. Without matching darks D is the bias level plus the profile's own dark current.
+/// until nothing changes: stars, hot pixels and satellites fall outside. Faint stars that stay inside pull the mean
+/// above the median of what is kept; that distance enters the uncertainty, as does the scatter of the sky from light to
+/// light. Without matching darks D is the bias level plus the profile's own dark current.
 /// </remarks>
 public static class SkyFromLights
 {
-    // spread over the night: more would not change a background, only the time it takes
+    // spread over the night: more would only cost time, not change a background
     private const int MaxFrames = 12;
     private const double ClipLimit = 3,
         FullFrom = 0.97; // of the level at which pixels saturate: the noise and the fall-off of the sky reach it
@@ -40,7 +41,7 @@ public static class SkyFromLights
         if (lights.ExposureSeconds is not > 0)
             throw Refuse.CannotTell(
                 FindingCodes.ExposureMissing,
-                "The exposure of the lights is not known: fill it in in the capture table, or give the sky as a "
+                "The exposure of the lights is not known: enter it in the capture table, or give the sky as a "
                     + "number."
             );
         (double[] Weights, Measurement Mean)? byColour = ChannelMean.ByColour(mode);
@@ -61,8 +62,8 @@ public static class SkyFromLights
         if (mode.SaturationLevel is { } full && background.Value >= FullFrom * full.Value)
             throw Refuse.CannotTell(
                 FindingCodes.WellFills,
-                $"The background of these lights, {Plain.Number(background.Value)} ADU, stands where this camera is full "
-                    + $"({Plain.Number(full.Value)} ADU): no dark or flat mends them. Expose shorter."
+                $"The background of these lights, {Plain.Number(background.Value)} ADU, is where this camera saturates "
+                    + $"({Plain.Number(full.Value)} ADU): no dark or flat can rescue them. Expose shorter."
             );
         double difference = background.Value - dark.Value,
             u = Math.Sqrt(Square(background.StandardUncertainty) + Square(dark.StandardUncertainty));
@@ -108,7 +109,7 @@ public static class SkyFromLights
         );
     }
 
-    // What the weights make of levels that differ from colour to colour, ADU.
+    // Weighted level where levels differ from colour to colour, ADU.
     private static double Uneven(ModeProfile mode, double[] weights) =>
         weights
             .Select((w, c) => w * ((mode.Channels[c].BiasLevel ?? mode.BiasLevel!).Value - mode.BiasLevel!.Value))

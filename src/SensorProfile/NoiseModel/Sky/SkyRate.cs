@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Sky;
 
-/// <summary>A sky background in e-/px/s with where it comes from.</summary>
+/// <summary>A sky background in e-/px/s and its origin.</summary>
 /// <param name="Name">For example "your sky", "dark sky, broad band".</param>
 /// <param name="Rate">e-/px/s.</param>
 /// <param name="Assumptions">What was assumed, one line each; empty for a number that was given.</param>

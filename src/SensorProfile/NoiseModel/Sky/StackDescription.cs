@@ -1,8 +1,8 @@
 namespace SensorProfile.NoiseModel.Sky;
 
 /// <summary>
-/// A stack of lights as its owner describes it: what every question about darks is judged against, so that the same
-/// stack gets the same answer from each of them.
+/// A stack of lights as its owner describes it. Every question about darks is judged against it, so that the same stack
+/// gets consistent answers.
 /// </summary>
 public record StackDescription
 {
@@ -12,25 +12,25 @@ public record StackDescription
     /// <summary>Lights in the stack.</summary>
     public int Lights { get; init; } = 40;
 
-    /// <summary>Dither positions; null when it was not said, judged as 1: no dithering, the strict side.</summary>
+    /// <summary>Dither positions; null when not stated, then judged as 1: no dithering, the strict side.</summary>
     public int? DitherPositions { get; init; }
 
-    /// <summary>What the stack does with samples that stand out.</summary>
+    /// <summary>How the stack treats samples that stand out.</summary>
     public Rejection Rejection { get; init; }
 
-    /// <summary>The sky; null when it was not said.</summary>
+    /// <summary>The sky; null when not stated.</summary>
     public SkyRate? Sky { get; init; }
 
     /// <summary>The accepted losses.</summary>
     public LossLimits Limits { get; init; } = new();
 
-    /// <summary>Dither positions, 1 when they were not said.</summary>
+    /// <summary>Dither positions, 1 when not stated.</summary>
     internal int Positions => DitherPositions ?? 1;
 
     /// <summary>Lights per dither position: the master's noise falls with the positions only.</summary>
     internal double LightsPerPosition => (double)Lights / Positions;
 
-    /// <summary>The lights at one temperature, under the sky that was found for them.</summary>
+    /// <summary>The lights at one temperature, under the sky determined for them.</summary>
     /// <param name="celsius">Sensor temperature, °C.</param>
     /// <param name="sky">e-/px/s.</param>
     internal StackConditions At(double celsius, SkyRate sky) =>

@@ -5,19 +5,19 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>What the bias frames say.</summary>
+/// <summary>Results from the bias frames.</summary>
 internal sealed record BiasResult
 {
     /// <summary>One entry per channel; empty without bias frames.</summary>
     public IReadOnlyList<BiasChannel> Channels { get; init; } = [];
 
-    /// <summary>The sets.</summary>
+    /// <summary>The sets of bias frames.</summary>
     public IReadOnlyList<ScreenedSet> Sets { get; init; } = [];
 
     /// <summary>Mean level over the channels, ADU.</summary>
     public Measurement? Level { get; init; }
 
-    /// <summary>Root mean square over the channels, ADU.</summary>
+    /// <summary>Read noise, root mean square over the channels, ADU.</summary>
     public Measurement? ReadNoiseAdu { get; init; }
 
     /// <summary>Temporal row and column noise as variances, ADU²; null without a pair.</summary>

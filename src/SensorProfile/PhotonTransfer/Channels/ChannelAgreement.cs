@@ -15,8 +15,8 @@ internal static class ChannelAgreement
     /// than 1 %.
     /// </summary>
     /// <remarks>
-    /// The curvature that few light levels cannot show is the sensor's, the same in all channels: it neither explains a
-    /// difference between them (the straight lines tell that) nor averages out.
+    /// A curvature that few light levels cannot show belongs to the sensor and is the same in all channels. It neither
+    /// explains a difference between channels, so their straight lines are compared, nor averages out over them.
     /// </remarks>
     public static Measurement? Gain(IReadOnlyList<GainFitResult?> fits, FindingsLog log)
     {
@@ -48,8 +48,8 @@ internal static class ChannelAgreement
             FindingCodes.ChannelsDiffer,
             Severity.Warning,
             Invariant($"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: ")
-                + "the camera scales its colours digitally, so there is no gain of the whole camera; "
-                + "use the gains of the single colours."
+                + "the camera scales its colours digitally, so no single gain holds for the whole camera; "
+                + "use the gain of each colour."
         );
         return null;
     }

@@ -1,6 +1,6 @@
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>One number for the channels of a filter array.</summary>
+/// <summary>Combines the channels of a filter array into one number.</summary>
 internal static class ChannelRms
 {
     /// <summary>√(mean of the squares) over channels of equal size; null when one is missing.</summary>

@@ -4,7 +4,7 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>Level and variance of a channel without light: the zero of photon transfer.</summary>
+/// <summary>Level and variance of each channel without light: the zero point of photon transfer.</summary>
 /// <param name="Levels">Mean level of each channel, ADU.</param>
 /// <param name="Variances">Temporal variance of each channel, ADU²; null where no pair exists.</param>
 internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] Variances)
@@ -13,7 +13,8 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     public double Mean => Levels.Average();
 
     /// <summary>
-    /// From the bias frames; without them from the shortest darks or dark flats. Null when there are neither.
+    /// Taken from the bias frames, or from the shortest darks or dark flats if there are none; null without any of
+    /// these.
     /// </summary>
     public static DarkLevelWithoutLight? Estimate(ModeFrames mode, BiasResult bias, StageProgress stages)
     {
@@ -49,8 +50,8 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
         );
     }
 
-    // Noise that is cut off at its lowest code, or drowned in rounding, is more than its variance says: half of a
-    // normal distribution has 0.34 of its variance.
+    // Noise that is clipped at its lowest code, or lost in rounding, is larger than its variance shows: half of a
+    // normal distribution has 0.34 of the full variance.
     private static PooledVariance? Variance(BiasChannel bias) =>
         bias is { ReadNoiseAdu: null, Variance: { } seen }
             ? seen with
@@ -59,7 +60,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
             }
             : bias.Variance;
 
-    // Frames that never change hide their noise between two codes: up to about the variance of the rounding.
+    // Frames that never change hide their noise between two codes; it can reach about the variance of the rounding.
     private static PooledVariance? Rounded(PooledVariance? seen, int codeStep) =>
         seen is { StandardUncertainty: > 0 } or null
             ? seen
@@ -69,7 +70,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
             };
 
     /// <summary>
-    /// The level of the dark flats that match a flat set's exposure, where they exist; this level otherwise.
+    /// Level of the dark flats that match the exposure of a flat set, or this level if there are none.
     /// </summary>
     public double[] LevelsFor(ScreenedSet flats, ModeFrames mode)
     {

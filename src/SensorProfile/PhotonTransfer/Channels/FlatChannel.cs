@@ -2,13 +2,13 @@ using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>The flats of one channel.</summary>
+/// <summary>Results from the flats of one channel.</summary>
 internal sealed record FlatChannel
 {
     /// <summary>R, G1, G2, B or mono.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The pairs.</summary>
+    /// <summary>The flat pairs.</summary>
     public required IReadOnlyList<FlatPairPoint> Points { get; init; }
 
     /// <summary>Level without light, ADU.</summary>
@@ -41,26 +41,27 @@ internal sealed record FlatChannel
                 ),
                 "e-",
                 f.Gain.Samples,
-                s.By == SaturationCause.Adc ? "up to the end of the codes: " + s.Method : s.Method
+                s.By == SaturationCause.Adc ? "up to the top code: " + s.Method : s.Method
             )
             : null;
 
     /// <summary>
-    /// Relative doubt of the electrons at saturation by a bent response, 0 when linearity was not tested.
+    /// Relative uncertainty that a nonlinear response adds to the electrons at saturation; 0 when linearity was not
+    /// tested.
     /// </summary>
     /// <remarks>
-    /// The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line
-    /// halves the bend, so twice its largest miss stands for it.
+    /// The gain holds at low light; a response that bends over gives fewer ADU per electron at the top. A straight line
+    /// splits the bend in two, so twice its largest miss is taken.
     /// </remarks>
     public double Bend => Linearity is null ? 0 : 0.02 * Linearity.Deviations.Max(d => Math.Abs(d ?? 0));
 
-    /// <summary>Level of saturation with the pedestal in it, ADU.</summary>
+    /// <summary>Saturation level including the pedestal, ADU.</summary>
     public Measurement? SaturationLevel =>
         Saturation is { } s
             ? new(s.SignalAdu + Pedestal, s.StandardUncertaintyAdu, "ADU", Points.Count, s.Method)
             : null;
 
-    /// <summary>The curve for the profile.</summary>
+    /// <summary>The photon-transfer curve for the profile.</summary>
     public PhotonTransferCurve Curve() =>
         new()
         {

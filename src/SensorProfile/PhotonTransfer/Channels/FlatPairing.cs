@@ -3,27 +3,29 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>Pairs flats whose light is nearly the same.</summary>
+/// <summary>Pairs flats of nearly equal brightness.</summary>
 internal static class FlatPairing
 {
-    /// <summary>Drift of the light inside a pair that is scaled away; more is no pair.</summary>
+    /// <summary>
+    /// Largest drift of the light within a pair; up to here it is scaled away, beyond it two frames are not a pair.
+    /// </summary>
     public const double MaxDrift = 0.05;
 
-    /// <summary>Drift inside a pair that is worth saying.</summary>
+    /// <summary>Drift within a pair that is worth reporting.</summary>
     public const double NotableDrift = 0.02;
 
     /// <summary>
-    /// Row ratios that scatter by more than this are flicker, not drift; then only the rows can be compared.
+    /// Row ratios that scatter by more than this mean flicker, not drift; then only row by row can frames be compared.
     /// </summary>
     private const double FlickerScatter = 0.02;
 
     private const double MaxFlicker = 2;
 
     /// <summary>
-    /// Walks a set in order of time: two frames that follow each other and agree in light are a pair; otherwise the
-    /// first of them is passed over.
+    /// Goes through a set in time order: two consecutive frames of equal brightness are a pair; otherwise the first one
+    /// is skipped.
     /// </summary>
-    /// <returns>The pairs, and the frames that found no partner.</returns>
+    /// <returns>The pairs, and the frames without a partner.</returns>
     public static (IReadOnlyList<(ScreenedFrame A, ScreenedFrame B)> Pairs, IReadOnlyList<ScreenedFrame> Alone) Pair(
         ScreenedSet set,
         double pedestal
@@ -53,7 +55,7 @@ internal static class FlatPairing
         return ratio is > 1 / MaxFlicker and < MaxFlicker && Flickers(a, b, pedestal);
     }
 
-    /// <summary>Light of the first over that of the second.</summary>
+    /// <summary>Brightness of the first frame over that of the second.</summary>
     public static double Ratio(ScreenedFrame first, ScreenedFrame second, double pedestal) =>
         (first.Channels.Average(c => c.Mean) - pedestal) / (second.Channels.Average(c => c.Mean) - pedestal);
 

@@ -2,7 +2,7 @@ using SensorProfile.Pixels;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>What the flats say; empty channels where there were no flats.</summary>
+/// <summary>Results from the flats.</summary>
 internal sealed record FlatResult
 {
     /// <summary>One entry per channel; empty without usable flat pairs.</summary>
@@ -11,16 +11,18 @@ internal sealed record FlatResult
     /// <summary>Gain shared by all channels, e-/ADU; null when they differ or were not measured.</summary>
     public Measurement? Gain { get; init; }
 
-    /// <summary>Mean of the flats nearest to half saturation, ADU, row after row; null without any.</summary>
+    /// <summary>Mean of the flats nearest to half saturation, ADU, row by row; null without flats.</summary>
     public float[]? Mean { get; init; }
 
     /// <summary>
-    /// Temporal variance still in that mean over the square of its signal, channel by channel; the bias mean's
-    /// included.
+    /// Temporal variance left in <see cref="Mean"/> over the square of its signal, for each channel; includes that of
+    /// the mean bias.
     /// </summary>
     public IReadOnlyList<double> MeanNoise { get; init; } = [];
 
-    /// <summary>What half of the flats leaves on the other half from pixel to pixel, %; null when not measured.</summary>
+    /// <summary>
+    /// Pixel-to-pixel residual of one half of the flats corrected with the other half, %; null when not measured.
+    /// </summary>
     public Measurement? Residual { get; init; }
 
     /// <summary>The same over areas of 32 × 32 px and larger, %.</summary>

@@ -3,7 +3,7 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>A flat pair with its numbers.</summary>
+/// <summary>A flat pair and what was measured on it.</summary>
 /// <param name="A">First frame.</param>
 /// <param name="B">Second frame.</param>
 /// <param name="ExposureSeconds">Exposure, s; null when unknown.</param>
@@ -17,6 +17,6 @@ internal sealed record MeasuredPair(
     bool Flickers
 )
 {
-    /// <summary>Change of the light from the first to the second frame, as a share.</summary>
+    /// <summary>Relative change of the light from the first to the second frame.</summary>
     public double Drift => Math.Abs(Channels.Average(c => c.MeanB / c.MeanA) - 1);
 }

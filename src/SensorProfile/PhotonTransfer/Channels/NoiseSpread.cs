@@ -9,14 +9,14 @@ namespace SensorProfile.PhotonTransfer.Channels;
 /// <summary>Temporal noise of every pixel from the bias frames.</summary>
 internal static class NoiseSpread
 {
-    /// <summary>With fewer frames a pixel's own standard deviation says little.</summary>
+    /// <summary>With fewer frames, the standard deviation of a single pixel says little.</summary>
     public const int MinFrames = 8;
 
     private const int Bins = 120;
 
     /// <summary>
-    /// Takes what the variances of the bias frames say of single pixels, and leaves the variances out of the result:
-    /// they are a map of the whole sensor that nothing needs any more.
+    /// Reduces the per-pixel variances of the bias frames to their distribution and the read-noise map, and drops the
+    /// variances from the result: nothing needs that map of the whole sensor any more.
     /// </summary>
     public static BiasResult Take(ModeFrames mode, BiasResult bias, FlatResult flats)
     {
@@ -38,9 +38,9 @@ internal static class NoiseSpread
     /// Percentiles and histogram of the standard deviation over pixels; null with fewer than 8 frames.
     /// </summary>
     /// <param name="moments">Per-pixel variance of the bias frames, ADU².</param>
-    /// <param name="codeStep">ADU between two codes: step²/12 is the quantisation's part and is left in, as in a
-    /// pixel's own scatter.</param>
-    /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
+    /// <param name="codeStep">ADU between two codes: its quantisation noise, step²/12, is left in, as in the scatter of
+    /// a pixel.</param>
+    /// <param name="gains">Gain of each channel, e-/ADU; null to stay in ADU.</param>
     public static NoiseDistribution? Distribution(PixelMoments moments, int codeStep, double[]? gains)
     {
         if (moments.Frames < MinFrames)
@@ -88,7 +88,7 @@ internal static class NoiseSpread
         };
     }
 
-    /// <summary>Standard deviation of every pixel, e-, quantisation taken out.</summary>
+    /// <summary>Standard deviation of every pixel, e-, quantisation removed.</summary>
     public static Half[] Map(PixelMoments moments, int codeStep, ColourMosaic mosaic, double[] gains)
     {
         var map = new Half[moments.Variance.Length];

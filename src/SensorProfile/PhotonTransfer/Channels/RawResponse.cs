@@ -3,22 +3,24 @@ using static System.FormattableString;
 
 namespace SensorProfile.PhotonTransfer.Channels;
 
-/// <summary>Whether the noise of the flats follows their light as in raw data; without that there is no gain.</summary>
+/// <summary>
+/// Tests whether the noise of the flats grows with their light as it does in raw data; if not, there is no gain.
+/// </summary>
 /// <remarks>
 /// In raw data σ² = σ²_dark + Kμ(1 + aμ) with a small a (EMVA Standard 1288; Astier et al. 2019). Values that were
-/// stretched (gamma, logarithm) or cut to 8 bits break this by far more than any sensor does: a variance through a
-/// gamma curve hardly grows at all. The limits below are far outside what the noise of a small sensor, a drifting lamp
-/// or brighter-fatter reaches.
+/// stretched (gamma, logarithm) or cut to 8 bits depart from this by far more than any sensor does: after a gamma curve
+/// the variance hardly grows at all. The limits below are far beyond what the noise of a small sensor, a drifting lamp
+/// or the brighter-fatter effect can cause.
 /// </remarks>
 internal static class RawResponse
 {
     private const double MaxMisfit = 0.2; // of the variance, beyond chance
     private const double MaxDoubt = 0.25; // of the gain
-    private const double MaxBend = 10; // linearity error, %, when the codes speak of a stretch too
+    private const double MaxBend = 10; // linearity error, %, when the codes too suggest a stretch
 
     /// <summary>The evidence against raw data, in words; null when there is none.</summary>
     /// <param name="channels">The channels with their fits.</param>
-    /// <param name="scaledCodes">Whether codes are missing or doubled as by a stretch after the converter.</param>
+    /// <param name="scaledCodes">Whether codes are missing or doubled, as after a digital stretch.</param>
     public static string? EvidenceAgainst(IReadOnlyList<FlatChannel> channels, bool scaledCodes)
     {
         FlatChannel[] fitted = [.. channels.Where(c => c.Fit is not null)];
@@ -43,8 +45,8 @@ internal static class RawResponse
     }
 
     /// <summary>
-    /// Root mean square of variance over fitted variance − 1, over the pairs in the fit, with the chance of their
-    /// pixels (2/(n − 1)) taken off.
+    /// Root mean square of (variance over fitted variance − 1) over the pairs in the fit, less the part that chance
+    /// explains, 2/(n − 1) for n pixels.
     /// </summary>
     internal static double Misfit(FlatChannel channel)
     {

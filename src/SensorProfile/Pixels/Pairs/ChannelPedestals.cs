@@ -1,6 +1,6 @@
 namespace SensorProfile.Pixels.Pairs;
 
-/// <summary>The level that a pixel has without light, in ADU: one value per channel.</summary>
+/// <summary>Level without light, ADU: one value per channel.</summary>
 internal sealed class ChannelPedestals
 {
     private readonly double[] _levels;

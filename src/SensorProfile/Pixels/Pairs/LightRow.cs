@@ -5,7 +5,7 @@ namespace SensorProfile.Pixels.Pairs;
 /// <summary>Pedestal-subtracted sums of one row of one channel in both frames of a pair, ADU.</summary>
 internal readonly record struct LightRow(double A, double B)
 {
-    /// <summary>The rows of every channel.</summary>
+    /// <summary>Sums up the rows of every channel.</summary>
     public static LightRow[][] Measure(
         IFrameSamples a,
         IFrameSamples b,
@@ -40,7 +40,7 @@ internal readonly record struct LightRow(double A, double B)
         return rows;
     }
 
-    /// <summary>One slot for each row of each channel.</summary>
+    /// <summary>An array with one slot for each row of each channel.</summary>
     internal static T[][] Empty<T>(ColourMosaic mosaic, int height) =>
         [.. Enumerable.Range(0, mosaic.Channels).Select(channel => new T[mosaic.RowsOf(channel, height)])];
 

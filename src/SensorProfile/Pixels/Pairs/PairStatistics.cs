@@ -3,7 +3,9 @@ using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Pixels.Pairs;
 
-/// <summary>Two frames taken under the same conditions, channel by channel, from one pass over both.</summary>
+/// <summary>
+/// Statistics of two frames taken under the same conditions, channel by channel, from one pass over both.
+/// </summary>
 /// <param name="NameA">Name of frame A.</param>
 /// <param name="NameB">Name of frame B.</param>
 /// <param name="Mosaic">Which pixels share a channel.</param>

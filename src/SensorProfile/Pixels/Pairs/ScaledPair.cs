@@ -3,13 +3,13 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.Pixels.Pairs;
 
 /// <summary>
-/// A pair of flats whose light was not the same: the second frame is scaled to the first, as a whole or row by row,
-/// before they are subtracted.
+/// A pair of flats of unequal brightness: the second frame is scaled to the first, as a whole or row by row, before
+/// subtraction.
 /// </summary>
-/// <remarks>Row means give the ratios ρ, a histogram of d²/(a + ρ²b) gives the clip, a further pass adds up what the
-/// clip keeps; then once more with the ratios
-/// of the kept pixels, because a single hit moves the ratio of its row.
-/// Sums are kept row by row and added in the order of the rows, so they do not depend on threads.</remarks>
+/// <remarks>Row means give the ratios ρ, a histogram of d²/(a + ρ²b) gives the clip, and another pass sums the pixels
+/// that the clip keeps. All this is repeated with the ratios of the kept pixels, because a single particle hit shifts
+/// the ratio of its row. Sums are kept row by row and added in row order, so they do not depend on the number of
+/// threads.</remarks>
 internal static class ScaledPair
 {
     /// <summary>Measures every channel of a flat pair.</summary>
@@ -93,8 +93,8 @@ internal static class ScaledPair
     }
 
     /// <summary>
-    /// Offset of each row's mean against the ratio of the whole channel, over what noise alone makes of it: the row's
-    /// own variance/m.
+    /// χ² per degree of freedom: squared deviation of each row's mean from the ratio of the whole channel, over what
+    /// noise alone causes (the row's own variance/m).
     /// </summary>
     private static double ChiSquare(ScaledRow[] rows)
     {

@@ -4,7 +4,7 @@ using SensorProfile.Pixels.Sums;
 namespace SensorProfile.Pixels.Pairs;
 
 /// <summary>
-/// Sums over one row of one channel of a scaled pair, over the pixels that the clip kept; z² = d²/(a + ρ²b).
+/// Sums over the pixels kept by the clip in one row of one channel of a scaled pair; z² = d²/(a + ρ²b).
 /// </summary>
 /// <param name="Pixels">Pixels kept.</param>
 /// <param name="A">Σa.</param>
@@ -61,7 +61,7 @@ internal readonly record struct ScaledRow(
         ];
     }
 
-    /// <summary>The sums of every row of every channel over pixels with z² up to the channel's limit.</summary>
+    /// <summary>Sums for every row of every channel, over pixels with z² up to the limit of the channel.</summary>
     public static ScaledRow[][] Measure(
         IFrameSamples a,
         IFrameSamples b,

@@ -1,22 +1,19 @@
 namespace SensorProfile.Pixels.Pairs;
 
-/// <summary>
-/// Temporal noise that all pixels of a row (or of a column) share, from the difference of two frames.
-/// </summary>
-/// <param name="RowVariance">Variance that the rows of one frame share, ADU²; can come out below 0 when there is
+/// <summary>Temporal noise shared by all pixels of a row (or of a column), from the difference of two frames.</summary>
+/// <param name="RowVariance">Variance of the row noise in one frame, ADU²; may come out negative when there is
 /// none.</param>
-/// <param name="ColumnVariance">Variance that the columns share, ADU².</param>
+/// <param name="ColumnVariance">Variance of the column noise, ADU².</param>
 internal sealed record StructuredNoise(Measurement RowVariance, Measurement ColumnVariance)
 {
     /// <summary>
-    /// ½·[var(line means of d) − s²/pixels per line], s² the variance of d that neither rows nor columns share: what
-    /// independent pixels leave in a mean.
+    /// ½·[var(line means of d) − s²/pixels per line], where s² is the variance of d without row and column noise:
+    /// s²/pixels is what independent pixels leave in a line mean.
     /// </summary>
     /// <remarks>Two-way analysis of variance of d with R rows and C columns: s² = [Σ(d − d̄)² − C·Σ(row mean − d̄)² −
-    /// R·Σ(column mean − d̄)²]/((R − 1)(C − 1)), which
-    /// makes both results unbiased. No pixel is clipped, because every pixel is in its line's mean: what an outlier
-    /// adds to the first term the second takes away in
-    /// expectation. Standard uncertainty ½·var(line means)·√(2/(lines − 1)), normal noise assumed.</remarks>
+    /// R·Σ(column mean − d̄)²]/((R − 1)(C − 1)), which makes both results unbiased. No pixel is clipped, because every
+    /// pixel enters its line mean: what an outlier adds to the first term, the second subtracts in expectation.
+    /// Standard uncertainty ½·var(line means)·√(2/(lines − 1)), normal noise assumed.</remarks>
     /// <param name="channel">One channel of a pair, at least 2 × 2 pixels; smaller ones give not a number.</param>
     public static StructuredNoise Measure(PairChannel channel)
     {

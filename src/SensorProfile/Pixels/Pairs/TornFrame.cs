@@ -4,31 +4,28 @@ using SensorProfile.Pixels.Sums;
 namespace SensorProfile.Pixels.Pairs;
 
 /// <summary>
-/// A frame whose rows from some row on carry the level of another exposure: a read-out that was interrupted.
+/// A torn frame: from some row on, its level is that of another exposure, because the readout was interrupted.
 /// </summary>
-/// <remarks>For bias and dark frames only: under light, flicker by rows looks alike. The row profile of the frame minus
-/// the median profile of its set is
-/// split in two where the two parts differ most. It counts as torn only when the jump happens between two rows (a
-/// gradient or glow spreads over many) and lasts
-/// (the track of a particle ends after some rows),
-/// stands far above the noise of the rows and above what else varies in either part, and is in the frame itself rather
-/// than in the
-/// reference: when half a set is torn, the good half differs from the median too. A level that jumps as a whole leaves
-/// no split.
-/// When more than half of a set is torn at the same row, the tear passes for fixed pattern and is not found.</remarks>
-/// <param name="FirstRow">0-based row of the file from which on the level is another.</param>
-/// <param name="Step">How far the level moves there in the frame itself, ADU.</param>
-/// <param name="Significance">The jump against the set over its standard error.</param>
+/// <remarks>For bias and dark frames only: under light, row flicker looks the same. The row profile of the frame minus
+/// the median profile of its set is split in two where the two parts differ most. The frame counts as torn only when
+/// the jump happens between two rows (a gradient or glow spreads over many), lasts (a particle track ends after some
+/// rows), stands far above the row noise and all other variation in either part, and is in the frame itself rather than
+/// in the reference (when half a set is torn, the good half differs from the median too). A level that jumps as a whole
+/// leaves no split. When more than half of a set is torn at the same row, the tear passes for fixed pattern and is not
+/// found.</remarks>
+/// <param name="FirstRow">First row with the other level, 0-based in the file.</param>
+/// <param name="Step">Change of the level there, in the frame itself, ADU.</param>
+/// <param name="Significance">The jump relative to the set, over its standard error.</param>
 internal sealed record TornFrame(int FirstRow, double Step, double Significance)
 {
-    private const int Window = 16; // rows on either side that measure the jump
+    private const int Window = 16; // rows on either side from which the jump is measured
     private const int MinRows = 4; // a part with fewer rows is not judged
     private const double MinSignificance = 10;
 
-    // of the jump: the bright rows under a particle's track end after a few
+    // of the jump: the bright rows of a particle track end after a few
     private const double LastingShare = 0.4;
 
-    /// <summary>Judges every frame of a set against the set's median profile; null for a frame that is whole.</summary>
+    /// <summary>Compares every frame of a set with the median profile of the set; null for an intact frame.</summary>
     /// <param name="profiles">Row means of the frames (<see cref="FrameStatistics.RowMeans"/>), ADU, all of one
     /// length.</param>
     public static IReadOnlyList<TornFrame?> FindAll(IReadOnlyList<double[]> profiles)
@@ -44,9 +41,9 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         return [.. profiles.Select(profile => Find(profile, reference))];
     }
 
-    /// <summary>Judges one frame against a reference profile; null when it is whole.</summary>
+    /// <summary>Compares one frame with a reference profile; null when it is intact.</summary>
     /// <param name="profile">Row means of the frame, ADU.</param>
-    /// <param name="reference">Row means that a whole frame of its set has, up to a constant, ADU.</param>
+    /// <param name="reference">Row means of an intact frame of its set, up to a constant, ADU.</param>
     public static TornFrame? Find(double[] profile, double[] reference)
     {
         if (profile.Length != reference.Length)
@@ -99,7 +96,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         - OrderStatistics.Median(values.AsSpan(row - window, window));
 
     /// <summary>
-    /// Standard deviation of one row, from the differences of neighbouring rows: slow structure does not enter.
+    /// Standard deviation of one row, from the differences of neighbouring rows, so slow structure does not count.
     /// </summary>
     private static double RowNoise(double[] values)
     {

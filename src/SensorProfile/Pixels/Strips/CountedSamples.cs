@@ -1,8 +1,8 @@
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>A frame whose reads are counted.</summary>
+/// <summary>A frame that counts the bytes read from it.</summary>
 /// <param name="frame">The frame.</param>
-/// <param name="tally">Where they are added.</param>
+/// <param name="tally">Tally to which they are added.</param>
 internal sealed class CountedSamples(IFrameSamples frame, ReadTally tally) : IFrameSamples
 {
     /// <inheritdoc/>

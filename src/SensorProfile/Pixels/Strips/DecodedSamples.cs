@@ -3,11 +3,11 @@ using Microsoft.Win32.SafeHandles;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>Decoded frames in one temporary file, which is gone when the work ends, however it ends.</summary>
+/// <summary>Decoded frames in one temporary file, which disappears when the work ends, however it ends.</summary>
 /// <remarks>
-/// A measurement walks the frames about ten times, several strips at once, and compressed samples can only be decoded
-/// from their start: each frame is decoded once and its rows lie here, two bytes a sample. In memory 60 frames of 24
-/// million pixels would take 2.9 GB.
+/// A measurement walks the frames about ten times, several strips at once, but compressed samples can only be decoded
+/// from their start. So each frame is decoded once and its rows are kept here, two bytes a sample. In memory, 60 frames
+/// of 24 million pixels would take 2.9 GB.
 /// </remarks>
 internal sealed class DecodedSamples : IDisposable
 {
@@ -15,9 +15,9 @@ internal sealed class DecodedSamples : IDisposable
 
     private DecodedSamples(SafeFileHandle file) => _file = file;
 
-    /// <summary>Room for so many samples; null when the disk has none.</summary>
+    /// <summary>Makes a file with room for the samples; null when the disk is too full.</summary>
     /// <param name="samples">Samples of all frames together.</param>
-    /// <param name="folder">Where the file is made; the folder for large temporary files when not said.</param>
+    /// <param name="folder">Folder for the file; by default the one for large temporary files.</param>
     public static DecodedSamples? Make(long samples, string? folder = null)
     {
         string path = Path.Combine(folder ?? Folder(), $"sensorprofile-{Path.GetRandomFileName()}");
@@ -32,7 +32,7 @@ internal sealed class DecodedSamples : IDisposable
                 preallocationSize: samples * sizeof(ushort)
             );
             if (!OperatingSystem.IsWindows())
-                File.Delete(path); // the open file lives on; nothing is left behind even when the process is killed
+                File.Delete(path); // the open file lives on, and nothing is left behind even if the process is killed
             return new DecodedSamples(file);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
@@ -42,14 +42,14 @@ internal sealed class DecodedSamples : IDisposable
     }
 
     /// <summary>Stores samples.</summary>
-    /// <param name="at">Index of the first.</param>
+    /// <param name="at">Index of the first sample in the file.</param>
     /// <param name="samples">The samples.</param>
     public void Write(long at, ReadOnlySpan<ushort> samples) =>
         RandomAccess.Write(_file, MemoryMarshal.AsBytes(samples), at * sizeof(ushort));
 
-    /// <summary>Reads samples that were stored; safe from several threads at once.</summary>
-    /// <param name="at">Index of the first.</param>
-    /// <param name="samples">Where they go.</param>
+    /// <summary>Reads stored samples; safe from several threads at once.</summary>
+    /// <param name="at">Index of the first sample in the file.</param>
+    /// <param name="samples">Receives the samples.</param>
     public void Read(long at, Span<ushort> samples)
     {
         Span<byte> bytes = MemoryMarshal.AsBytes(samples);
@@ -66,7 +66,7 @@ internal sealed class DecodedSamples : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _file.Dispose();
 
-    // The usual temporary folder is often in memory, which is what must be spared.
+    // The usual temporary folder is often held in memory, and saving memory is the point.
     private static string Folder()
     {
         const string largeFiles = "/var/tmp";

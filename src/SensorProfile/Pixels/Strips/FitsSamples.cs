@@ -3,13 +3,11 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>The samples of a frame in a FITS file, read at their place whenever they are asked for.</summary>
-/// <remarks>
-/// Opened at the first read. A frame that is not kept open takes a file handle only while it is read.
-/// </remarks>
+/// <summary>The samples of a frame in a FITS file, read in place on demand.</summary>
+/// <remarks>Opened at the first read. A frame that is not kept open uses a file handle only while it is read.</remarks>
 internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
-    /// <summary>Share of a frame's pixels that may lack a value before nothing can stand for them.</summary>
+    /// <summary>Largest share of a frame's pixels without a value; with more, they cannot be filled in.</summary>
     public const double MaxBlank = 0.5;
 
     private readonly Lock _gate = new();
@@ -44,7 +42,7 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     public long Blank { get; private set; }
 
     /// <summary>
-    /// Leaves the pixels out that any frame of the stack lacks, so that all frames take the same ones in their place.
+    /// Leaves out the pixels that any frame of the stack lacks, so that all frames substitute the same ones.
     /// </summary>
     public void Share(MissingPixels missing) => Missing = missing;
 
@@ -71,8 +69,8 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     /// Says why the frame cannot be measured, or null when it can: every sample must be a whole number from 0 to 65535.
     /// </summary>
     /// <remarks>
-    /// Where the stored type alone says so, only the last row is read, to know that it is there; otherwise all of them
-    /// are.
+    /// Where the stored type alone guarantees this, only the last row is read, to check that it is there; otherwise all
+    /// rows are.
     /// </remarks>
     public string? Fault()
     {
@@ -96,7 +94,7 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
 
     /// <inheritdoc/>
     /// <remarks>
-    /// DATASUM alone: a header that was edited afterwards contradicts CHECKSUM without a pixel being touched.
+    /// Checks DATASUM only: a header edited afterwards contradicts CHECKSUM although no pixel was touched.
     /// </remarks>
     public string? Damage()
     {

@@ -2,11 +2,11 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>The frames of a set, ready to be read, and those that had to be refused.</summary>
+/// <summary>The frames of a set, ready to read, and those that had to be refused.</summary>
 internal sealed class FrameStack : IDisposable
 {
     /// <summary>
-    /// Files kept open at once; further ones are opened for each read, so that no limit of the system is met.
+    /// Files kept open at once; any others are opened for each read, to stay within the limits of the system.
     /// </summary>
     public const int MaxOpenFiles = 400;
 
@@ -21,13 +21,15 @@ internal sealed class FrameStack : IDisposable
     /// <summary>The good frames, in the order given.</summary>
     public IReadOnlyList<IFrameSamples> Samples { get; }
 
-    /// <summary>The others, with the reason.</summary>
+    /// <summary>The refused frames, with the reason.</summary>
     public IReadOnlyList<RefusedFrame> Refused { get; }
 
-    /// <summary>Opens what can be read and names what cannot; one bad file never stops the rest.</summary>
+    /// <summary>
+    /// Opens the frames that can be read and reports those that cannot; one bad file never stops the rest.
+    /// </summary>
     /// <param name="frames">The frames.</param>
-    /// <param name="mostOpenFiles">Files kept open; what the system allows when not said.</param>
-    /// <param name="threads">Most files decoded at once; the processor count when not said.</param>
+    /// <param name="mostOpenFiles">Files kept open; by default as many as the system allows.</param>
+    /// <param name="threads">Most files decoded at once; by default the processor count.</param>
     /// <param name="cancellation">Stops the work between two files.</param>
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
@@ -61,8 +63,8 @@ internal sealed class FrameStack : IDisposable
         return new FrameStack(good, refused, raw.Decoded);
     }
 
-    // A pixel that one frame lacks is lacking in all: what stands for it must be the same pixel everywhere, or its
-    // fixed pattern would pass for noise. Where that would leave too little, each frame keeps its own gaps.
+    // A pixel that one frame lacks is left out of all: its substitute must be the same pixel everywhere, or the fixed
+    // pattern would pass for noise. If that would leave too few, each frame keeps its own gaps.
     private static void ShareMissing(IReadOnlyList<IFrameSamples> frames)
     {
         foreach (var size in frames.OfType<FitsSamples>().GroupBy(f => (f.Width, f.Height)))

@@ -12,21 +12,21 @@ internal interface IFrameSamples
     /// <summary>Height, px.</summary>
     int Height { get; }
 
-    /// <summary>Fills <paramref name="samples"/> with whole rows, the first of the file first.</summary>
+    /// <summary>Fills <paramref name="samples"/> with whole rows, in file order.</summary>
     /// <param name="firstRow">0-based row of the first sample.</param>
-    /// <param name="samples">A whole number of rows long.</param>
+    /// <param name="samples">Receives the rows; its length is a whole number of rows.</param>
     void ReadRows(int firstRow, Span<ushort> samples);
 
     /// <summary>
-    /// Says how the stored pixels contradict the sum that was stored with them, or null when they agree or no sum is
-    /// there. Reads the whole frame.
+    /// Says how the stored pixels contradict the checksum stored with them; null when they agree or there is no
+    /// checksum. Reads the whole frame.
     /// </summary>
     string? Damage() => null;
 
-    /// <summary>Pixels under a mask beside those that see light; null when the file has none.</summary>
+    /// <summary>Masked pixels next to the active area; null when the file has none.</summary>
     MaskedArea? Masked => null;
 
-    /// <summary>Reads all pixels of <see cref="Masked"/>, row after row.</summary>
+    /// <summary>Reads all pixels of <see cref="Masked"/>, row by row.</summary>
     /// <param name="samples">Room for all of them.</param>
     /// <exception cref="NotSupportedException">The file has none.</exception>
     void ReadMasked(Span<ushort> samples) => throw new NotSupportedException($"{Name} has no masked pixels.");

@@ -3,22 +3,21 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>A rectangle of pixels under a mask.</summary>
-/// <param name="Top">First of all stored rows.</param>
-/// <param name="Left">First of all stored columns.</param>
+/// <summary>A rectangle of masked pixels.</summary>
+/// <param name="Top">First row, counted over all stored rows.</param>
+/// <param name="Left">First column, counted over all stored columns.</param>
 /// <param name="Width">Columns.</param>
 /// <param name="Height">Rows.</param>
-/// <param name="IsNamed">Whether the file names it (else it is what is left around the pixels that see light).</param>
+/// <param name="IsNamed">Whether the file names this area; otherwise it is what lies around the active area.</param>
 internal sealed record MaskedArea(int Top, int Left, int Width, int Height, bool IsNamed)
 {
     private const int MinLines = 8; // fewer give no row noise
     private const int MaxSamples = 4 << 20; // held in memory for two frames at once
 
-    /// <summary>Pixels.</summary>
+    /// <summary>Number of pixels.</summary>
     public int Samples => Width * Height;
 
-    /// <summary>The largest area of a sensor that lies outside of its active one; null when none is large
-    /// enough.</summary>
+    /// <summary>The largest area outside the active area of a sensor; null when none is large enough.</summary>
     public static MaskedArea? Find(SensorArea sensor) =>
         sensor
             .Masked.Where(area => !Overlaps(area, sensor.Active))

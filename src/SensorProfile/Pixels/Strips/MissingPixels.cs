@@ -3,11 +3,14 @@ namespace SensorProfile.Pixels.Strips;
 /// <summary>Reads whole rows of a frame as they are stored, 0 where there is no value.</summary>
 internal delegate void RowReader(int firstRow, Span<ushort> samples);
 
-/// <summary>The pixels of a frame that have no value (blank, or not a number), and what stands for them.</summary>
-/// <remarks>A pixel of the same colour stands for each, drawn within 64 columns of the same row, so that levels, noise
-/// and shares keep their expectation; the nearest would leave a correlation between neighbours, which passes for noise
-/// reduction in the camera. The draw depends on the place alone: two frames take the same pixel and its fixed pattern
-/// cancels between them. A share f that is replaced makes uncertainties over pixels too small by about f.</remarks>
+/// <summary>
+/// The pixels of a frame that have no value (blank, or not a number), and what is used in their place.
+/// </summary>
+/// <remarks>Each is replaced by a pixel of the same colour, drawn within 64 columns of the same row, so that levels,
+/// noise and shares keep their expectation; the nearest pixel would leave a correlation between neighbours that passes
+/// for noise reduction in the camera. The draw depends on the position alone, so two frames use the same pixel and its
+/// fixed pattern cancels between them. Replacing a share f makes uncertainties over pixels too small by about
+/// f.</remarks>
 internal sealed class MissingPixels(int width, int height)
 {
     private const int Reach = 64;
@@ -16,30 +19,30 @@ internal sealed class MissingPixels(int width, int height)
 
     private readonly ulong[] _words = new ulong[((long)width * height + WordBits - 1) / WordBits];
 
-    /// <summary>How many.</summary>
+    /// <summary>Number of pixels without a value.</summary>
     public long Count => _words.Sum(word => (long)System.Numerics.BitOperations.PopCount(word));
 
-    /// <summary>Whether the pixel at this place (row × width + column) is one.</summary>
+    /// <summary>Whether the pixel at this index (row × width + column) has no value.</summary>
     public bool this[long pixel] => (_words[pixel / WordBits] >> (int)(pixel % WordBits) & 1) != 0;
 
-    /// <summary>Takes a pixel up.</summary>
+    /// <summary>Marks a pixel as missing.</summary>
     public void Add(int column, int row)
     {
         long pixel = (long)row * width + column;
         _words[pixel / WordBits] |= 1UL << (int)(pixel % WordBits);
     }
 
-    /// <summary>Takes up those of another frame of the same size.</summary>
+    /// <summary>Adds the missing pixels of another frame of the same size.</summary>
     public void Add(MissingPixels other)
     {
         for (int i = 0; i < _words.Length; i++)
             _words[i] |= other._words[i];
     }
 
-    /// <summary>Puts other pixels' values in their places.</summary>
+    /// <summary>Fills the missing pixels with the values of other pixels.</summary>
     /// <param name="samples">Whole rows.</param>
-    /// <param name="firstRow">Row of the first.</param>
-    /// <param name="read">Reads another row, for a row that has no values.</param>
+    /// <param name="firstRow">Row of the frame that comes first in the samples.</param>
+    /// <param name="read">Reads another row, for rows without any values.</param>
     public void Fill(Span<ushort> samples, int firstRow, RowReader read)
     {
         for (int start = 0; start < samples.Length; start += width)
@@ -64,7 +67,7 @@ internal sealed class MissingPixels(int width, int height)
         }
     }
 
-    // Two rows further stands the same colour.
+    // Every second row has the same colours.
     private int NearestWithValues(int y)
     {
         for (int distance = 0; distance < height; distance += 2)
@@ -74,7 +77,7 @@ internal sealed class MissingPixels(int width, int height)
             if (y + distance < height && HasValues(y + distance))
                 return y + distance;
         }
-        return y; // only a frame of almost nothing but gaps, which is refused before
+        return y; // only in a frame of almost nothing but gaps, which was refused before
     }
 
     private bool HasValues(int y)
@@ -87,7 +90,7 @@ internal sealed class MissingPixels(int width, int height)
         return even && odd;
     }
 
-    // Two columns further stands the same colour.
+    // Every second column has the same colour.
     private int Drawn(int x, int row)
     {
         ulong state = (ulong)row * (ulong)width + (ulong)x;

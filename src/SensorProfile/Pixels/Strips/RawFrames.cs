@@ -2,15 +2,15 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>The raw files among some frames, opened; the compressed ones decoded, several at once.</summary>
+/// <summary>The raw files among a list of frames, opened; compressed ones are decoded, several at once.</summary>
 /// <param name="Frames">The samples of every raw frame, with the reason where it cannot be measured.</param>
-/// <param name="Decoded">Where decoded samples lie; null when none do.</param>
+/// <param name="Decoded">Holds the decoded samples; null when there are none.</param>
 internal sealed record RawFrames(
     IReadOnlyDictionary<Frame, (RawSamples Samples, string? Fault)> Frames,
     DecodedSamples? Decoded
 )
 {
-    /// <summary>Opens them; frames of other formats are passed over.</summary>
+    /// <summary>Opens the raw files; frames of other formats are skipped.</summary>
     /// <param name="frames">The frames.</param>
     /// <param name="mostOpenFiles">Files kept open.</param>
     /// <param name="threads">Most files decoded at once.</param>

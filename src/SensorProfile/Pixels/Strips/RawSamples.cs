@@ -4,11 +4,10 @@ using SensorProfile.Raw.LibRaw;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>The samples of the active area of a raw file, codes of a curve straightened.</summary>
+/// <summary>The samples in the active area of a raw file, linearised where the codes follow a curve.</summary>
 /// <remarks>
-/// Uncompressed samples are read at their place. Compressed ones are decoded once, into
-/// <see cref="DecodedSamples"/>; without room for that they are decoded for each read, which is slow and gives the
-/// same.
+/// Uncompressed samples are read in place. Compressed ones are decoded once, into <see cref="DecodedSamples"/>; if
+/// there is no room, they are decoded for each read, which is slow but gives the same samples.
 /// </remarks>
 internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
@@ -32,7 +31,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
     /// <inheritdoc/>
     public MaskedArea? Masked { get; private set; }
 
-    /// <summary>Samples that <see cref="Decode"/> stores.</summary>
+    /// <summary>Number of samples that <see cref="Decode"/> stores.</summary>
     public long StoredSamples => ((long)Width * Height) + (Masked?.Samples ?? 0);
 
     /// <inheritdoc/>
@@ -69,8 +68,8 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
     }
 
     /// <summary>
-    /// Says why the frame cannot be measured, or null when it can: of uncompressed samples the last row is read, to
-    /// know that it is there.
+    /// Says why the frame cannot be measured, or null when it can. If uncompressed, the last row is read to check that
+    /// it is there.
     /// </summary>
     public string? Fault() =>
         Trying(() =>
@@ -92,9 +91,9 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
             return null;
         });
 
-    /// <summary>Decodes all rows, into the place given when there is one; says why it cannot be done.</summary>
-    /// <param name="decoded">Takes the samples; null to decode for nothing but to know that it can be done.</param>
-    /// <param name="place">Index of the first sample there.</param>
+    /// <summary>Decodes all rows, and stores them if a store is given; says why it cannot be done, or null.</summary>
+    /// <param name="decoded">Receives the samples; null only checks that they can be decoded.</param>
+    /// <param name="place">Index of the first sample in the store.</param>
     public string? Decode(DecodedSamples? decoded, long place) =>
         Trying(() =>
         {
@@ -124,7 +123,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
     private string? DecodeOther(DecodedSamples? decoded, long place)
     {
         if (decoded is null)
-            return "There is no room for its decoded samples in the folder for temporary files: make room, or set "
+            return "The folder for temporary files has no room for its decoded samples: free some space, or set "
                 + "TMPDIR to another folder.";
         SensorSplit? split = null;
         RawMosaic mosaic = LibRawDecoder
@@ -132,7 +131,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
             {
                 if (raw.Mosaic.Width != Width || raw.Mosaic.Height != Height)
                     return;
-                // the border that was announced may not be had
+                // the announced border may turn out not to be available
                 if (Masked is not null && MaskedArea.Find(SensorArea.Of(raw.Mosaic)) != Masked)
                     Masked = null;
                 split ??= new SensorSplit(
@@ -150,7 +149,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
         (_decoded, _place) = (decoded, place);
         return mosaic.Width == Width && mosaic.Height == Height
             ? null
-            : $"{Name} has another size than when it was listed; list the frames again.";
+            : $"{Name} is no longer the size it was when listed; list the frames again.";
     }
 
     private static void Read(RawFile file, int firstRow, Span<ushort> samples)

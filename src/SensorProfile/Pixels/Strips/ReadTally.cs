@@ -1,13 +1,13 @@
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>Bytes of pixel data read, by any thread.</summary>
+/// <summary>Counts the bytes of pixel data read by all threads.</summary>
 internal sealed class ReadTally
 {
     private long bytes;
 
-    /// <summary>So far.</summary>
+    /// <summary>Bytes read so far.</summary>
     public long Bytes => Interlocked.Read(ref bytes);
 
-    /// <summary>Adds what was read.</summary>
+    /// <summary>Adds bytes that were read.</summary>
     public void Add(long read) => Interlocked.Add(ref bytes, read);
 }

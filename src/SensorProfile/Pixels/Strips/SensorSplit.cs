@@ -2,9 +2,9 @@ using SensorProfile.Raw;
 
 namespace SensorProfile.Pixels.Strips;
 
-/// <summary>Parts rows of all stored samples into those that see light and the masked area.</summary>
-/// <param name="width">Columns of all stored samples.</param>
-/// <param name="sensor">The samples that see light.</param>
+/// <summary>Splits rows of all stored samples into the active area and the masked area.</summary>
+/// <param name="width">Number of stored columns.</param>
+/// <param name="sensor">The active area.</param>
 /// <param name="masked">The masked area; null for none.</param>
 /// <param name="rowsAtOnce">Most rows taken at once.</param>
 internal sealed class SensorSplit(int width, RawArea sensor, MaskedArea? masked, int rowsAtOnce)
@@ -13,17 +13,17 @@ internal sealed class SensorSplit(int width, RawArea sensor, MaskedArea? masked,
     private readonly ushort[] gathered = new ushort[masked?.Samples ?? 0];
     private int count;
 
-    /// <summary>First row of <see cref="Active"/>, of those that see light.</summary>
+    /// <summary>First row of <see cref="Active"/>, counted from the top of the active area.</summary>
     public int FirstRow { get; private set; }
 
-    /// <summary>The rows taken last that see light; can be empty.</summary>
+    /// <summary>The active part of the rows taken last; may be empty.</summary>
     public ReadOnlySpan<ushort> Active => active.AsSpan(0, count * sensor.Width);
 
     /// <summary>The masked area, as far as its rows have been taken.</summary>
     public ReadOnlySpan<ushort> Masked => gathered;
 
     /// <summary>Takes whole rows of stored samples.</summary>
-    /// <param name="first">The first of them.</param>
+    /// <param name="first">First row taken.</param>
     /// <param name="stored">Their samples.</param>
     public void Take(int first, ReadOnlySpan<ushort> stored)
     {

@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels.Strips;
 
 /// <summary>
-/// The same few rows of N frames, in memory together. Valid only while the function that was handed it runs.
+/// The same few rows of N frames, in memory together. Valid only while the function that received it runs.
 /// </summary>
 internal sealed class Strip
 {
@@ -14,7 +14,7 @@ internal sealed class Strip
         _samples = GC.AllocateUninitializedArray<ushort>(checked(frames * width * mostRows));
     }
 
-    /// <summary>0-based row of the frame that is the first row here.</summary>
+    /// <summary>Row of the frame at which the strip starts, 0-based.</summary>
     public int FirstRow { get; private set; }
 
     /// <summary>Number of rows.</summary>
@@ -23,13 +23,13 @@ internal sealed class Strip
     /// <summary>Width of a row, px.</summary>
     public int Width { get; }
 
-    /// <summary>N.</summary>
+    /// <summary>Number of frames, N.</summary>
     public int Frames { get; }
 
     /// <summary>Pixels in the strip: <see cref="Rows"/> × <see cref="Width"/>.</summary>
     public int Pixels => Rows * Width;
 
-    /// <summary>All samples of one frame in this strip, row after row.</summary>
+    /// <summary>All samples of one frame in this strip, row by row.</summary>
     public ReadOnlySpan<ushort> Samples(int frame) => _samples.AsSpan(frame * Pixels, Pixels);
 
     /// <summary>One row of one frame; <paramref name="row"/> counts from the first row of the strip.</summary>

@@ -1,24 +1,23 @@
 namespace SensorProfile.Pixels.Strips;
 
 /// <summary>
-/// Walks N frames strip by strip, so that all N samples of a pixel are in memory together and never N whole frames.
+/// Walks N frames strip by strip: all N samples of a pixel are in memory together, but never N whole frames.
 /// </summary>
 internal static class StripWalker
 {
-    // samples of one strip: stays in the outer cache of one processor
+    // samples of one strip, which then stays in the last-level cache
     private const int StripBytes = 4 << 20;
 
-    // when files must be opened anew for every strip, fewer of them are wanted
+    // fewer, larger strips when files must be reopened for every strip
     private const int LargeStripBytes = 64 << 20;
-    private const long BufferBytes = 128L << 20; // of all strips that are worked on at once
+    private const long BufferBytes = 128L << 20; // of all strips worked on at once
     private const int MaxRows = 64;
 
     /// <summary>
-    /// Hands every strip to <paramref name="measure"/>, several at once, and returns the results in the order of the
-    /// strips.
+    /// Passes every strip to <paramref name="measure"/>, several at once, and returns the results in strip order.
     /// </summary>
     /// <remarks>
-    /// The strips depend on the number and size of the frames only, so the results are the same at any thread count.
+    /// The strips depend only on the number and size of the frames, so the results are the same at any thread count.
     /// </remarks>
     public static T[] Walk<T>(IReadOnlyList<IFrameSamples> frames, Func<Strip, T> measure, WalkOptions? options = null)
     {
@@ -30,12 +29,11 @@ internal static class StripWalker
     }
 
     /// <summary>
-    /// Hands every strip to <paramref name="add"/> together with a tally that belongs to one worker alone; returns the
-    /// tallies.
+    /// Passes every strip to <paramref name="add"/> with a tally owned by one worker; returns the tallies.
     /// </summary>
     /// <remarks>
-    /// Which worker sees which strip is chance: merge tallies only of what adds up exactly in any order (counts,
-    /// integer sums).
+    /// Which worker gets which strip is up to chance, so tally only what adds up exactly in any order (counts, integer
+    /// sums).
     /// </remarks>
     public static IReadOnlyList<TTally> Tally<TTally>(
         IReadOnlyList<IFrameSamples> frames,
@@ -132,7 +130,8 @@ internal static class StripWalker
     }
 
     /// <summary>
-    /// Even whenever it is more than one, so that a strip starts at the first row of a colour filter's pattern.
+    /// Rows per strip; even whenever more than one, so that a strip starts on the first row of the colour filter
+    /// pattern.
     /// </summary>
     internal static int RowsPerStrip(int frames, int width, int height)
     {

@@ -3,17 +3,17 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// Moments of a sample without its outliers: values further than k standard deviations from the mean are left out until
+/// Moments of a sample without its outliers: values more than k standard deviations from the mean are left out until
 /// nothing changes.
 /// </summary>
-/// <remarks>The first limits are median ± k·w with w the larger of 1.4826·MAD and the distance that holds 68.27 % of
-/// the sample, so that
-/// neither outliers nor coarse codes mislead it; every later pass uses mean ± k·s of what the pass before kept. A
-/// normal sample keeps the share 1 − 2kφ(k)/(2Φ(k) − 1) of its variance: at k = 5 it comes out low by 1.5e-5.</remarks>
+/// <remarks>The first limits are median ± k·w, with w the larger of 1.4826·MAD and the half-width that holds 68.27 % of
+/// the sample, so neither outliers nor coarse codes mislead it; every later pass uses mean ± k·s of what the previous
+/// pass kept. A normal sample keeps the share 1 − 2kφ(k)/(2Φ(k) − 1) of its variance: at k = 5 it comes out low by
+/// 1.5e-5.</remarks>
 /// <param name="Count">Samples kept, n.</param>
 /// <param name="Excluded">Samples left out.</param>
-/// <param name="Lowest">Least value kept.</param>
-/// <param name="Highest">Greatest value kept.</param>
+/// <param name="Lowest">Lowest value kept.</param>
+/// <param name="Highest">Highest value kept.</param>
 /// <param name="Mean">Mean of the kept samples.</param>
 /// <param name="Variance">Their population variance (divisor n), from exact sums.</param>
 /// <param name="ExcessKurtosis">m₄/m₂² − 3 of the kept samples; 0 when they are all equal.</param>
@@ -40,8 +40,8 @@ internal sealed record ClippedMoments(
 
     /// <summary>Clips a histogram.</summary>
     /// <param name="histogram">At least one sample.</param>
-    /// <param name="limit">k; infinite for no clip.</param>
-    /// <param name="mostPasses">Passes after which the clip ends even when it still changes.</param>
+    /// <param name="limit">k; infinity disables the clip.</param>
+    /// <param name="mostPasses">Maximum number of passes, even if the clip still changes.</param>
     public static ClippedMoments Measure(IntegerHistogram histogram, double limit = 5, int mostPasses = 100)
     {
         if (histogram.Count == 0)

@@ -1,14 +1,15 @@
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// The distance between the codes that a camera uses: 1, or more when a converter of fewer bits is stretched to 16.
+/// Spacing of the codes that a camera uses: 1, or more when the output of a converter with fewer bits is stretched to
+/// 16.
 /// </summary>
 /// <param name="Step">Largest s such that all codes are ≡ c (mod s), ADU; 1 when fewer than two different codes
 /// occur.</param>
 /// <param name="Offset">c, 0 … s − 1.</param>
-/// <param name="CodesUsed">Different codes that occur. By chance m codes share an even step with probability 2^(1−m),
-/// so 8 or more leave no doubt.</param>
-/// <param name="Exceptions">Pixels at code 0 or 65535 that do not fit the rest: cameras clip to the ends of the range,
+/// <param name="CodesUsed">Number of different codes that occur. By chance, m codes share an even step with probability
+/// 2^(1−m), so 8 or more leave no doubt.</param>
+/// <param name="Exceptions">Pixels at code 0 or 65535 that do not fit the step: cameras clip to the ends of the range
 /// whatever their step.</param>
 internal sealed record CodeStep(int Step, int Offset, int CodesUsed, long Exceptions)
 {

@@ -34,7 +34,7 @@ internal sealed record FrameStatistics(string Name, ColourMosaic Mosaic, IReadOn
         return means;
     }
 
-    /// <summary>Reads a frame once.</summary>
+    /// <summary>Reads a frame once and measures it.</summary>
     public static FrameStatistics Measure(IFrameSamples frame, ColourMosaic mosaic, WalkOptions? options = null)
     {
         var tallies = StripWalker.Tally(

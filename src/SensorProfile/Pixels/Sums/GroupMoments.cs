@@ -3,30 +3,30 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// Walks several groups of frames at once (one group per exposure, say) and hands out per-pixel moments of every group
-/// strip by strip.
+/// Walks several groups of frames at once (for example one group per exposure) and provides per-pixel moments of every
+/// group, strip by strip.
 /// </summary>
 internal static class GroupMoments
 {
     private const int FramesPerBatch = 8;
 
-    // a batch of samples and the sums stay in one processor's inner cache
+    // a batch of samples and the sums stay in the inner cache of one core
     private const int PixelsPerStrip = 16 << 10;
-    private const int LargeStrip = 16; // times as large when files must be opened anew for every strip
+    private const int LargeStrip = 16; // times as large when files must be reopened for every strip
     private const long BufferBytes = 128L << 20;
     private const long KeptBytes = 32L << 20; // samples of one strip where they are kept
 
     /// <summary>
-    /// Hands the sums of every strip to <paramref name="measure"/>, several strips at once, and returns the results in
-    /// the order of the strips.
+    /// Passes the sums of every strip to <paramref name="measure"/>, several strips at once, and returns the results in
+    /// strip order.
     /// </summary>
-    /// <remarks>Unless they are asked for, the samples themselves are not kept: memory does not grow with the number of
-    /// frames. Where they are kept the strips become lower with
-    /// many frames, so that memory stays bounded all the same.</remarks>
+    /// <remarks>Unless asked for, the samples themselves are not kept, so memory does not grow with the number of
+    /// frames. If they are kept, strips get fewer rows with more frames, so memory stays bounded all the
+    /// same.</remarks>
     /// <param name="groups">The frames.</param>
-    /// <param name="measure">What to do with a strip.</param>
+    /// <param name="measure">Measures one strip.</param>
     /// <param name="options">How the walk is run.</param>
-    /// <param name="keepSamples">Whether <see cref="GroupStrip.CopyPixel"/> is wanted.</param>
+    /// <param name="keepSamples">Whether <see cref="GroupStrip.CopyPixel"/> will be used.</param>
     /// <exception cref="ArgumentException">No group, an empty group, a group of more than 32768 frames, or frames of
     /// different sizes.</exception>
     public static T[] Walk<T>(
@@ -60,7 +60,7 @@ internal static class GroupMoments
         return results;
     }
 
-    /// <summary>Hands the sums of every strip to <paramref name="use"/>, several strips at once.</summary>
+    /// <summary>Passes the sums of every strip to <paramref name="use"/>, several strips at once.</summary>
     public static void Walk(
         IReadOnlyList<IReadOnlyList<IFrameSamples>> groups,
         Action<GroupStrip> use,

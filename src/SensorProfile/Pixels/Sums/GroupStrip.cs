@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// The same few rows of G groups of frames, as exact sums per pixel. Valid only while the function that was handed it
+/// The same few rows of G groups of frames, as exact sums per pixel. Valid only while the function that received it
 /// runs.
 /// </summary>
 internal sealed class GroupStrip
@@ -11,7 +11,7 @@ internal sealed class GroupStrip
     private readonly long[][] _squares;
     private readonly int[] _frames;
 
-    // of each group, its frames after the first, one after the other
+    // for each group, its frames after the first, one after another
     private readonly ushort[][]? _kept;
 
     internal GroupStrip(IReadOnlyList<int> framesPerGroup, int width, int mostRows, bool keepSamples = false)
@@ -27,7 +27,7 @@ internal sealed class GroupStrip
             : null;
     }
 
-    /// <summary>0-based row of the frame that is the first row here.</summary>
+    /// <summary>Row of the frame at which the strip starts, 0-based.</summary>
     public int FirstRow { get; private set; }
 
     /// <summary>Number of rows.</summary>
@@ -46,10 +46,10 @@ internal sealed class GroupStrip
     public int Frames(int group) => _frames[group];
 
     /// <summary>
-    /// Copies the samples of one pixel in one group, in the order of the frames; only where the walk keeps them.
+    /// Copies the samples of one pixel in one group, in frame order; only available when the walk keeps them.
     /// </summary>
     /// <param name="group">0 … G − 1.</param>
-    /// <param name="pixel">Counted from the first of the strip.</param>
+    /// <param name="pixel">Index of the pixel, counted from the first of the strip.</param>
     /// <param name="samples">As many as the group has frames.</param>
     public void CopyPixel(int group, int pixel, Span<ushort> samples)
     {
@@ -63,8 +63,7 @@ internal sealed class GroupStrip
     /// </summary>
     /// <param name="group">0 … G − 1.</param>
     /// <param name="mean">One value per pixel of the strip.</param>
-    /// <param name="variance">The same length, or empty when it is not wanted; not a number for a group of one
-    /// frame.</param>
+    /// <param name="variance">The same length, or empty when not needed; not a number for a group of one frame.</param>
     public void Moments(int group, Span<float> mean, Span<float> variance) =>
         PixelSums.Moments(First(group), Sums(group), Squares(group), _frames[group], mean, variance);
 
@@ -87,7 +86,7 @@ internal sealed class GroupStrip
     /// <summary>Whether the samples are kept.</summary>
     internal bool Keeps => _kept is not null;
 
-    /// <summary>Place of some frames (never the first of the group) among the kept samples.</summary>
+    /// <summary>The kept samples of some frames (never the first of the group).</summary>
     internal Span<ushort> Kept(int group, int frame, int count) =>
         _kept![group].AsSpan((frame - 1) * Pixels, count * Pixels);
 

@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// How often each whole number occurs in a sample: everything that does not depend on order can be computed exactly
+/// How often each whole number occurs in a sample; everything that does not depend on order can be computed exactly
 /// from it.
 /// </summary>
 internal sealed class IntegerHistogram
@@ -9,7 +9,7 @@ internal sealed class IntegerHistogram
     private readonly long[] _counts;
     private readonly long[] _upTo; // number of samples below or at each value
 
-    /// <summary>Takes over the counts.</summary>
+    /// <summary>Wraps the counts without copying them.</summary>
     /// <param name="lowest">The value that <c>counts[0]</c> counts.</param>
     /// <param name="counts">Occurrences of lowest, lowest + 1, …</param>
     public IntegerHistogram(int lowest, long[] counts)
@@ -34,7 +34,7 @@ internal sealed class IntegerHistogram
         (Count, Sum, SumOfSquares) = (sum, total, squares);
     }
 
-    /// <summary>The sample in any order.</summary>
+    /// <summary>Counts a sample, in any order.</summary>
     public static IntegerHistogram Tally(IEnumerable<int> values)
     {
         int[] all = [.. values];
@@ -72,10 +72,10 @@ internal sealed class IntegerHistogram
     /// <summary>Population variance (divisor n), from exact sums; not a number without samples.</summary>
     public double Variance => Sums.Variance;
 
-    /// <summary>Least value that occurs.</summary>
+    /// <summary>Smallest value that occurs.</summary>
     public int Minimum => Ordered(0);
 
-    /// <summary>Greatest value that occurs.</summary>
+    /// <summary>Largest value that occurs.</summary>
     public int Maximum => Ordered(Count - 1);
 
     /// <summary>Median; the mean of the two middle values when n is even.</summary>
@@ -92,7 +92,9 @@ internal sealed class IntegerHistogram
         return low > high ? 0 : _upTo[high - Lowest] - (low == Lowest ? 0 : _upTo[low - Lowest - 1]);
     }
 
-    /// <summary>Quantile by linear interpolation between order statistics: place (n − 1)·p, counted from 0.</summary>
+    /// <summary>
+    /// Quantile by linear interpolation between order statistics, at position (n − 1)·p counted from 0.
+    /// </summary>
     /// <param name="probability">p, 0 … 1.</param>
     public double Quantile(double probability)
     {
@@ -107,15 +109,15 @@ internal sealed class IntegerHistogram
         return low + (place - below) * (high - low);
     }
 
-    /// <summary>Median of |x − median|: times 1.482602218505602 it is σ of a normal sample.</summary>
+    /// <summary>Median of |x − median|; multiplied by 1.482602218505602 it estimates σ of a normal sample.</summary>
     public double MedianAbsoluteDeviation =>
         Count == 0 ? double.NaN : (Distance((Count - 1) / 2) + Distance(Count / 2)) / 2;
 
-    /// <summary>Least distance from the median within which this share of the sample lies.</summary>
+    /// <summary>Smallest distance from the median within which this share of the sample lies.</summary>
     public double DistanceHolding(double share) =>
         Distance(Math.Clamp((long)Math.Ceiling(share * Count) - 1, 0, Count - 1));
 
-    /// <summary>The samples of several histograms together.</summary>
+    /// <summary>Combines several histograms.</summary>
     public static IntegerHistogram Merge(IEnumerable<IntegerHistogram> histograms)
     {
         IntegerHistogram[] all = [.. histograms];
@@ -127,13 +129,13 @@ internal sealed class IntegerHistogram
         return new IntegerHistogram(lowest, counts);
     }
 
-    /// <summary>The sample of this place in ascending order, counted from 0.</summary>
+    /// <summary>The sample at this position in ascending order, counted from 0.</summary>
     private int Ordered(long place)
     {
         if (Count == 0)
             throw new InvalidOperationException("An empty histogram has no values.");
-        // the first bin that reaches the place: empty bins repeat the count of the bin below, so any equal one will not
-        // do
+        // the first bin that reaches the position: empty bins repeat the count of the bin below, so it must be the
+        // first
         int low = 0,
             high = _upTo.Length - 1;
         while (low < high)
@@ -148,7 +150,7 @@ internal sealed class IntegerHistogram
     }
 
     /// <summary>
-    /// |x − median| of this place in ascending order; searched in half units, which the median is a whole number of.
+    /// |x − median| at this position in ascending order; searched in half units, because the median is a multiple of ½.
     /// </summary>
     private double Distance(long place)
     {

@@ -17,7 +17,7 @@ internal sealed record LineSums(long[] Rows, long[] Columns)
     /// <summary>Mean of each column, ADU.</summary>
     public double[] ColumnMeans() => Array.ConvertAll(Columns, sum => (double)sum / ColumnLength);
 
-    /// <summary>Line by line, these sums minus others.</summary>
+    /// <summary>These sums minus others, line by line.</summary>
     public LineSums Minus(LineSums other) =>
         new([.. Rows.Zip(other.Rows, (a, b) => a - b)], [.. Columns.Zip(other.Columns, (a, b) => a - b)]);
 }

@@ -3,7 +3,7 @@ using System.Numerics;
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// Row sums by column parity, and column sums by row parity, of one frame: enough for any channel of a 1 × 1 or 2 × 2
+/// Row sums by column parity and column sums by row parity of one frame: enough for any channel of a 1 × 1 or 2 × 2
 /// mosaic.
 /// </summary>
 internal sealed class LineSumsTally(int width)
@@ -19,7 +19,7 @@ internal sealed class LineSumsTally(int width)
         AddTo(_columns[row & 1], samples);
     }
 
-    /// <summary>The sums of every channel from the tallies that together saw each row once.</summary>
+    /// <summary>The sums of every channel, from tallies that together saw each row once.</summary>
     public static LineSums[] Merge(IEnumerable<LineSumsTally> tallies, ColourMosaic mosaic, int width, int height)
     {
         LineSumsTally[] all = [.. tallies];
@@ -43,7 +43,7 @@ internal sealed class LineSumsTally(int width)
         return sums;
     }
 
-    /// <summary>Sums of the samples at even and at odd places.</summary>
+    /// <summary>Sums of the samples at even and at odd positions.</summary>
     internal static (long Even, long Odd) SumByParity(ReadOnlySpan<ushort> samples)
     {
         long even = 0,
@@ -62,7 +62,8 @@ internal sealed class LineSumsTally(int width)
     }
 
     /// <summary>
-    /// Two samples lie in a 32-bit lane, the even one in its low half; a lane holds 65537 of them before it is emptied.
+    /// A 32-bit lane holds two samples, the even one in its low half; a lane sum can take 65537 of them before it must
+    /// be emptied.
     /// </summary>
     private static int SumByParityVector(ReadOnlySpan<ushort> samples, ref long even, ref long odd)
     {
@@ -92,7 +93,7 @@ internal sealed class LineSumsTally(int width)
         return (long)Vector.Sum(low + high);
     }
 
-    /// <summary>Adds each sample to the sum at its place.</summary>
+    /// <summary>Adds each sample to the sum at its position.</summary>
     internal static void AddTo(Span<ulong> sums, ReadOnlySpan<ushort> samples)
     {
         int i = 0,

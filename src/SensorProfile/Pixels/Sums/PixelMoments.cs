@@ -4,14 +4,14 @@ namespace SensorProfile.Pixels.Sums;
 
 /// <summary>Per-pixel mean and temporal variance over N frames, from exact integer sums.</summary>
 /// <remarks>mean = x₁ + Σd/N, variance = (N·Σd² − (Σd)²)/(N(N−1)), d = x − x₁. The sums are exact; each map value is
-/// rounded once to double and once to
-/// single precision. Memory: the maps and some buffers that do not grow with the height of the frames.</remarks>
+/// rounded once to double and once to single precision. Memory: the maps, and buffers that do not grow with the height
+/// of the frames.</remarks>
 /// <param name="Width">Width, px.</param>
 /// <param name="Height">Height, px.</param>
 /// <param name="Frames">N.</param>
-/// <param name="Mean">Per-pixel mean, ADU, row after row.</param>
-/// <param name="Variance">Per-pixel temporal variance with divisor N − 1, ADU²; quantisation (step²/12) still in it.
-/// Empty when only the mean was asked for.</param>
+/// <param name="Mean">Per-pixel mean, ADU, row by row.</param>
+/// <param name="Variance">Per-pixel temporal variance with divisor N − 1, ADU²; includes quantisation (step²/12). Empty
+/// when only the mean was requested.</param>
 internal sealed record PixelMoments(int Width, int Height, int Frames, float[] Mean, float[] Variance)
 {
     /// <summary>Mean and variance of every pixel.</summary>

@@ -12,7 +12,7 @@ internal static partial class PixelSums
     /// <param name="sums">Σd, ADU.</param>
     /// <param name="squares">Σd², ADU².</param>
     /// <param name="frames">N, 1 … 32768. The variance of one frame is not a number.</param>
-    /// <param name="mean">ADU.</param> <param name="variance">ADU²; empty when not wanted.</param>
+    /// <param name="mean">ADU.</param> <param name="variance">ADU²; empty when not needed.</param>
     public static void Moments(
         ReadOnlySpan<ushort> first,
         ReadOnlySpan<int> sums,
@@ -51,7 +51,7 @@ internal static partial class PixelSums
             mean[i] = (float)(first[i] + (double)sums[i] / frames);
     }
 
-    /// <summary>The same steps in the same order, so the same bits; returns the pixels taken.</summary>
+    /// <summary>The same steps in the same order, so the same bits; returns the number of pixels done.</summary>
     private static int MeansVector(ReadOnlySpan<ushort> first, ReadOnlySpan<int> sums, int frames, Span<float> mean)
     {
         var n = new Vector<double>(frames);
@@ -99,10 +99,10 @@ internal static partial class PixelSums
             variance[i] = (float)((frames * squares[i] - (long)sums[i] * sums[i]) / divisor);
     }
 
-    /// <summary>Two lanes of doubles per lane pair of floats; returns the pixels taken.</summary>
+    /// <summary>Two vectors of doubles for each vector of floats; returns the number of pixels done.</summary>
     /// <remarks>
     /// While N·Σd² &lt; 2⁵³ every product and difference is a whole number that a double holds exactly, (Σd)² ≤ N·Σd²
-    /// included; beyond, the definition is used.
+    /// included; beyond that, the definition is used.
     /// </remarks>
     private static int VariancesVector(
         ReadOnlySpan<int> sums,

@@ -12,7 +12,7 @@ internal static partial class PixelSums
     public const int MaxFrames = 1 << 15;
 
     /// <summary>Adds a batch of frames to the sums.</summary>
-    /// <param name="samples">Frame after frame, each as long as <paramref name="first"/>.</param>
+    /// <param name="samples">Frame by frame, each as long as <paramref name="first"/>.</param>
     /// <param name="first">x₁ of every pixel.</param>
     /// <param name="sums">Σd of every pixel.</param>
     /// <param name="squares">Σd² of every pixel.</param>
@@ -63,11 +63,12 @@ internal static partial class PixelSums
     }
 
     /// <summary>
-    /// One vector of pixels at a time through all frames of the batch, Σd² in 32 bits; returns the pixels taken.
+    /// Takes one vector of pixels at a time through all frames of the batch, Σd² in 32 bits; returns the number of
+    /// pixels done.
     /// </summary>
-    /// <remarks>d² of one frame always fits in 32 bits unsigned. Σd² of the batch does when frames·max|d|² &lt; 2³²;
-    /// where a pixel varies more
-    /// (a hit, a saturated pixel that flips) its vector is taken by the definition instead.</remarks>
+    /// <remarks>d² of one frame always fits in 32 bits unsigned. Σd² of the batch fits when frames·max|d|² &lt; 2³²;
+    /// where a pixel varies more (a particle hit, a saturated pixel that flips), its vector goes through the definition
+    /// instead.</remarks>
     private static int AccumulateVector(
         ReadOnlySpan<ushort> samples,
         ReadOnlySpan<ushort> first,

@@ -7,8 +7,8 @@ namespace SensorProfile.Pixels.Sums;
 /// or 2 × 2 mosaic.
 /// </summary>
 /// <remarks>
-/// Tables go back empty after <see cref="Merge"/> and are used again: a frame counts in few of the 65,536 bins, and to
-/// clear those costs less than a fresh megabyte a frame and thread.
+/// Tables are cleared after <see cref="Merge"/> and reused: a frame touches few of the 65,536 bins, and clearing those
+/// costs less than a fresh megabyte per frame and thread.
 /// </remarks>
 internal sealed class PositionCounts(int lowest, int values)
 {
@@ -51,8 +51,8 @@ internal sealed class PositionCounts(int lowest, int values)
     }
 
     /// <summary>
-    /// The histogram of every channel, from the least to the greatest value of all, from tallies that together saw each
-    /// pixel once; the tallies are used up.
+    /// The histogram of every channel, from the smallest to the largest value of all, from tallies that together saw
+    /// each pixel once; the tallies cannot be used afterwards.
     /// </summary>
     public static IntegerHistogram[] Merge(
         IReadOnlyList<PositionCounts> tallies,

@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// Exact sums of a sample of whole numbers: what mean and variance need of its histogram, in a few bytes.
+/// Exact sums of a sample of whole numbers: all that mean and variance need, in a few bytes instead of a histogram.
 /// </summary>
 /// <param name="Count">Number of samples, n.</param>
 /// <param name="Sum">Σx.</param>

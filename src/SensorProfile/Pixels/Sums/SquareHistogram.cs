@@ -3,7 +3,7 @@ using SensorProfile.Fitting.Statistics;
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
-/// Counts of squares z² on a scale of 128 bins per octave, wide enough for any size: from it comes the clip on z.
+/// Counts of squares z² with 128 bins per octave, over the whole range of single precision; gives the clip on z.
 /// </summary>
 /// <remarks>
 /// The bin of a number is the upper half of its single-precision bits: 0.8 % wide at most, 0.4 % in z.
@@ -15,7 +15,7 @@ internal sealed class SquareHistogram
     /// <summary>Counts one square.</summary>
     public void Add(double square) => _counts[BitConverter.SingleToUInt32Bits((float)square) >> 16]++;
 
-    /// <summary>The counts together.</summary>
+    /// <summary>Combines several histograms.</summary>
     public static SquareHistogram Merge(IEnumerable<SquareHistogram> histograms)
     {
         var merged = new SquareHistogram();
@@ -26,8 +26,8 @@ internal sealed class SquareHistogram
     }
 
     /// <summary>
-    /// Greatest z² that a clip at ±<paramref name="clip"/> standard deviations of z (mean 0) keeps, iterated until it
-    /// stands.
+    /// Largest z² that a clip at ±<paramref name="clip"/> standard deviations of z (mean 0) keeps, iterated until it
+    /// settles.
     /// </summary>
     /// <remarks>
     /// The first width is robust: the median of z² is 0.4549 σ² for normal noise (the square of Φ⁻¹(3/4)).

@@ -2,7 +2,7 @@ namespace SensorProfile.Profiles.Darks;
 
 /// <summary>
 /// How steady the black level was over the session: the level of every bias and dark frame, the dark signal's part
-/// taken off, against time, sensor temperature and exposure.
+/// removed, against time, sensor temperature and exposure.
 /// </summary>
 /// <remarks>
 /// A term that the frames cannot separate from another one is null and named in <see cref="CannotTell"/>.
@@ -12,7 +12,7 @@ public sealed record BlackLevelProfile
     /// <summary>Level at the middle of the session and of its temperatures, without exposure, ADU.</summary>
     public Measurement? Level { get; init; }
 
-    /// <summary>Standard deviation from frame to frame beyond what the pixels' own noise gives, ADU.</summary>
+    /// <summary>Standard deviation from frame to frame, beyond the pixels' own noise, ADU.</summary>
     public Measurement? Jitter { get; init; }
 
     /// <summary>
@@ -30,19 +30,19 @@ public sealed record BlackLevelProfile
     /// <summary>Change with the exposure beyond the dark signal that the noise shows, ADU/s.</summary>
     public Measurement? DriftPerSecond { get; init; }
 
-    /// <summary>First frame after a pause less the frames after it, ADU.</summary>
+    /// <summary>First frame after a pause minus the frames after it, ADU.</summary>
     public Measurement? FirstFrameDifference { get; init; }
 
     /// <summary>Sudden steps between frames taken one after the other, in order of time.</summary>
     public IReadOnlyList<BlackLevelJump> Jumps { get; init; } = [];
 
-    /// <summary>What this leaves of the dark current, one entry per temperature, coldest first.</summary>
+    /// <summary>The dark current that this lets one see, one entry per temperature, coldest first.</summary>
     public IReadOnlyList<DarkCurrentLimit> Limits { get; init; } = [];
 
     /// <summary>The smallest of <see cref="Limits"/>, e-/px/s.</summary>
     public Measurement? SmallestDarkCurrent { get; init; }
 
-    /// <summary>What could not be told, and why: one sentence each.</summary>
+    /// <summary>What could not be determined, and why: one sentence each.</summary>
     public IReadOnlyList<string> CannotTell { get; init; } = [];
 
     /// <summary>The levels behind all this, in order of time; at most 512, evenly chosen.</summary>

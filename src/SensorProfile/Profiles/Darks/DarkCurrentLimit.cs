@@ -10,13 +10,13 @@ public sealed record DarkCurrentLimit
     public double LongestExposure { get; init; }
 
     /// <summary>
-    /// Smallest rate that stands out of the black level's movements (95 %, one-sided), e-/px/s; null where drift and
-    /// exposure cannot be told apart.
+    /// Smallest rate that stands out from the movements of the black level (95 %, one-sided), e-/px/s; null where drift
+    /// and exposure cannot be told apart.
     /// </summary>
     public Measurement? Smallest { get; init; }
 
     /// <summary>
-    /// Rise of the level with exposure, drift with time and temperature taken out, e-/px/s; of the typical pixel.
+    /// Rise of the level with exposure, with drift in time and temperature removed, e-/px/s; of the typical pixel.
     /// </summary>
     public Measurement? Rate { get; init; }
 }

@@ -21,7 +21,7 @@ public sealed record DarkCurrentModel
     /// <summary>χ² of the fit.</summary>
     public double ChiSquared { get; init; }
 
-    /// <summary>Points less parameters.</summary>
+    /// <summary>Number of points minus number of parameters.</summary>
     public int DegreesOfFreedom { get; init; }
 
     /// <summary>Doubling temperature of this model at the reference temperature, °C.</summary>

@@ -33,6 +33,8 @@ public sealed record DarkCurrentProfile
     /// </summary>
     public ModeSettings? CarriedFrom { get; init; }
 
-    /// <summary>What the models describe: the level, or the variance where the camera pins its level.</summary>
+    /// <summary>
+    /// What the models describe: the growth of the level, or that of the variance where the camera pins its level.
+    /// </summary>
     public DarkForm Form { get; init; }
 }

@@ -1,11 +1,11 @@
 namespace SensorProfile.Profiles.Darks;
 
-/// <summary>From what the dark current was taken.</summary>
+/// <summary>What the dark current was derived from.</summary>
 public enum DarkForm
 {
-    /// <summary>From the growth of the level with exposure.</summary>
+    /// <summary>The growth of the level with exposure.</summary>
     Level,
 
-    /// <summary>From the growth of the variance, where the camera holds the level at its place.</summary>
+    /// <summary>The growth of the variance, where the camera pins its level.</summary>
     Variance,
 }

@@ -6,7 +6,7 @@ public sealed record DarkLevel
     /// <summary>Exposure, s.</summary>
     public double Exposure { get; init; }
 
-    /// <summary>Frames.</summary>
+    /// <summary>Number of frames.</summary>
     public int Frames { get; init; }
 
     /// <summary>Median pixel above the pedestal, ADU.</summary>

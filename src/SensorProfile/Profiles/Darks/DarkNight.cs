@@ -1,6 +1,9 @@
 namespace SensorProfile.Profiles.Darks;
 
-/// <summary>Dark current of one night whose sensor temperature is not known.</summary>
+/// <summary>
+/// Dark current of one night whose sensor temperature is not known, or of the darks of such a night that were alike in
+/// warmth.
+/// </summary>
 public sealed record DarkNight
 {
     /// <summary>Start of the night's first dark; null when the headers do not say.</summary>
@@ -9,18 +12,24 @@ public sealed record DarkNight
     /// <summary>Always null: the thermometer is missing, stuck or impossible.</summary>
     public double? Temperature { get; init; }
 
+    /// <summary>
+    /// How much warmer than the coldest darks of the same night, by the light of the hot pixels, °C; null where the night
+    /// was not split.
+    /// </summary>
+    public Measurement? AboveColdest { get; init; }
+
     /// <summary>Of the median pixel; null when it was not seen.</summary>
     public Measurement? TypicalRate { get; init; }
 
-    /// <summary>Of all pixels; null when it was not seen.</summary>
+    /// <summary>Mean dark rate of all pixels; null when none was seen.</summary>
     public Measurement? MeanRate { get; init; }
 
-    /// <summary>From the growth of the noise; null when it was not seen.</summary>
+    /// <summary>Dark rate from the growth of the noise; null when none was seen.</summary>
     public Measurement? RateFromVariance { get; init; }
 
     /// <summary>Exposures, s.</summary>
     public IReadOnlyList<double> Exposures { get; init; } = [];
 
-    /// <summary>Dark frames.</summary>
+    /// <summary>Number of dark frames.</summary>
     public int Frames { get; init; }
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>
-/// Whether a master dark can be computed for this camera: every set of darks in turn left out and computed from the
+/// Whether a master dark can be computed for this camera: every set of darks is left out in turn and computed from the
 /// rest.
 /// </summary>
 public sealed record DarkPredictionProfile
@@ -27,21 +27,23 @@ public sealed record DarkPredictionProfile
     /// <summary>The coldest and the warmest temperature left out. Null with a single temperature.</summary>
     public PredictionTest? Beyond { get; init; }
 
-    /// <summary>The coldest temperature left out: what speaks for colder ones still. Null with a single
-    /// temperature.</summary>
+    /// <summary>
+    /// The coldest temperature left out: evidence for still colder ones. Null with a single temperature.
+    /// </summary>
     public PredictionTest? Colder { get; init; }
 
-    /// <summary>The warmest temperature left out: what speaks for warmer ones still. Null with a single
-    /// temperature.</summary>
+    /// <summary>
+    /// The warmest temperature left out: evidence for still warmer ones. Null with a single temperature.
+    /// </summary>
     public PredictionTest? Warmer { get; init; }
 
     /// <summary>
-    /// For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.
+    /// For comparison: the dark of the nearest exposure, minus the bias, multiplied by the ratio of the exposures.
     /// </summary>
     public PredictionTest? ScalingByExposure { get; init; }
 
     /// <summary>
-    /// For comparison: the dark of the nearest temperature, less the bias, multiplied by the ratio that fits best.
+    /// For comparison: the dark of the nearest temperature, minus the bias, multiplied by the ratio that fits best.
     /// </summary>
     public PredictionTest? ScalingByTemperature { get; init; }
 
@@ -54,13 +56,13 @@ public sealed record DarkPredictionProfile
     /// <summary>Every set that was left out.</summary>
     public IReadOnlyList<LeftOutSet> Sets { get; init; } = [];
 
-    /// <summary>Pixels of the frame that were compared: an evenly spread part of large frames.</summary>
+    /// <summary>Pixels of the frame that were compared: an evenly spaced sample of large frames.</summary>
     public long PixelsCompared { get; init; }
 
-    /// <summary>How far the common level of left-out sets was off, in sets of little dark signal, e-.</summary>
+    /// <summary>Error of the common level of left-out sets with little dark signal, e-.</summary>
     public Measurement? LevelDoubt { get; init; }
 
-    /// <summary>The same beyond that, as a share of the typical pixel's dark signal, 0…1.</summary>
+    /// <summary>Further error of the common level, as a share of the typical pixel's dark signal, 0…1.</summary>
     public double LevelDoubtShare { get; init; }
 
     /// <summary>Rate of the typical pixel in the maps at the reference temperature, e-/px/s.</summary>
@@ -69,12 +71,12 @@ public sealed record DarkPredictionProfile
     /// <summary>Standard uncertainty of the rate of an ordinary pixel in the maps, e-/px/s.</summary>
     public double TypicalUncertainty { get; init; }
 
-    /// <summary>Noise of an ordinary pixel in a frame without exposure, e-: the unit of brightness classes.</summary>
+    /// <summary>
+    /// Noise of an ordinary pixel in a frame without exposure, e-: the unit of the brightness classes.
+    /// </summary>
     public double UnlitNoise { get; init; }
 
-    /// <summary>
-    /// What an ordinary pixel's rate takes from its pedestal, 1/s: their errors are correlated by it.
-    /// </summary>
+    /// <summary>Share of its pedestal that enters an ordinary pixel's rate, 1/s: it correlates their errors.</summary>
     public double PedestalShare { get; init; }
 
     /// <summary>Median correlation of rate and activation in the laws of single pixels.</summary>

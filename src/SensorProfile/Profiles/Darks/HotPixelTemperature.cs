@@ -1,8 +1,8 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>
-/// What the hot pixels of one set of darks say about the sensor's temperature: their common brightness is a thermometer
-/// of the die itself.
+/// The sensor temperature of one set of darks according to its hot pixels: their common brightness is a thermometer on
+/// the die itself.
 /// </summary>
 public sealed record HotPixelTemperature
 {
@@ -12,11 +12,11 @@ public sealed record HotPixelTemperature
     /// <summary>Exposure, s.</summary>
     public double Exposure { get; init; }
 
-    /// <summary>Frames.</summary>
+    /// <summary>Number of frames.</summary>
     public int Frames { get; init; }
 
     /// <summary>
-    /// Mean temperature by the hot pixels minus the mean reading, °C, against the longest exposure at the same
+    /// Mean temperature by the hot pixels minus the mean reading, °C, relative to the longest exposure at the same
     /// temperature (which is 0 by definition).
     /// </summary>
     public Measurement? Difference { get; init; }

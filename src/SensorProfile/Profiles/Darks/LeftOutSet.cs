@@ -9,7 +9,7 @@ public sealed record LeftOutSet
     /// <summary>Exposure, s.</summary>
     public double Exposure { get; init; }
 
-    /// <summary>Frames of the set.</summary>
+    /// <summary>Number of frames in the set.</summary>
     public int Frames { get; init; }
 
     /// <summary>What was left out: "set" (this set alone), or "temperature" (all darks of this temperature).</summary>
@@ -18,13 +18,13 @@ public sealed record LeftOutSet
     /// <summary>Whether the rest lies on one side of it, so that it was extrapolated.</summary>
     public bool Extrapolated { get; init; }
 
-    /// <summary>Common level of the set above the computed one, e-.</summary>
+    /// <summary>Common level of the set minus the computed one, e-.</summary>
     public double Level { get; init; }
 
     /// <summary>Ordinary pixels; null when there were too few.</summary>
     public PredictionFigures? Typical { get; init; }
 
-    /// <summary>Pixels that stand out of the ordinary ones.</summary>
+    /// <summary>Pixels that stand out from the ordinary ones.</summary>
     public PredictionFigures? Hot { get; init; }
 
     /// <summary>Pixels in the glow of the electronics.</summary>

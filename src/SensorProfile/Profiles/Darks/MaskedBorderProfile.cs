@@ -1,34 +1,36 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>
-/// What the pixels under the mask beside those that see light (optical black) say: a black level and a read noise of
-/// their own, and whether the level of the darks can be trusted.
+/// What the masked pixels beside the light-sensitive ones (optical black) show: a black level and a read noise of their
+/// own, and whether the level of the darks can be trusted.
 /// </summary>
 /// <remarks>Columns and rows of the border that light reaches or that stand at another level are left out.</remarks>
 public sealed record MaskedBorderProfile
 {
-    /// <summary>First row of the area that was measured, of all stored rows, from 0.</summary>
+    /// <summary>First row of the area that was measured, among all stored rows, from 0.</summary>
     public int Top { get; init; }
 
-    /// <summary>First column of the area, of all stored columns, from 0.</summary>
+    /// <summary>First column of the area, among all stored columns, from 0.</summary>
     public int Left { get; init; }
 
-    /// <summary>Columns of the area.</summary>
+    /// <summary>Number of columns in the area.</summary>
     public int Width { get; init; }
 
-    /// <summary>Rows of the area.</summary>
+    /// <summary>Number of rows in the area.</summary>
     public int Height { get; init; }
 
-    /// <summary>Pixels of the area that were used.</summary>
+    /// <summary>Number of pixels used.</summary>
     public long Pixels { get; init; }
 
-    /// <summary>Whether the file names the area (else it is what is left around the pixels that see light).</summary>
+    /// <summary>
+    /// Whether the file names the area; otherwise it is what remains around the pixels that see light.
+    /// </summary>
     public bool IsNamed { get; init; }
 
     /// <summary>Level in the bias frames, ADU.</summary>
     public Measurement? Level { get; init; }
 
-    /// <summary>Level of the pixels that see light less that of the border, bias frame by bias frame, ADU.</summary>
+    /// <summary>Level of the pixels that see light minus that of the border, bias frame by bias frame, ADU.</summary>
     public Measurement? Difference { get; init; }
 
     /// <summary>Read noise from bias pairs, row noise included, quantisation removed, ADU.</summary>

@@ -15,11 +15,14 @@ public sealed record MaskedBorderSet
     /// <summary>Temporal noise that the pixels of a row share, ADU; null with fewer than two frames.</summary>
     public Measurement? RowNoise { get; init; }
 
-    /// <summary>Level that the border's own dark charge must add, by the growth of its noise, ADU; null for bias frames
-    /// and without a gain.</summary>
+    /// <summary>
+    /// Level that the border's own dark charge must add, according to the growth of its noise, ADU; null for bias
+    /// frames and without a gain.
+    /// </summary>
     public Measurement? Charge { get; init; }
 
-    /// <summary>How far the black level lies from that of the bias frames, the border's own dark charge taken off,
-    /// ADU.</summary>
+    /// <summary>
+    /// How far the black level lies from that of the bias frames, the border's own dark charge subtracted, ADU.
+    /// </summary>
     public Measurement? Shift { get; init; }
 }

@@ -5,7 +5,7 @@ namespace SensorProfile.Profiles.Darks;
 /// <param name="Value">The best estimate.</param>
 /// <param name="StandardUncertainty">One standard uncertainty, in the unit of the value.</param>
 /// <param name="Unit">Unit as printed.</param>
-/// <param name="Samples">Points behind the fit.</param>
+/// <param name="Samples">Number of points behind the fit.</param>
 /// <param name="Method">The fit.</param>
 public sealed record ModelParameter(
     string Name,

@@ -1,32 +1,36 @@
 namespace SensorProfile.Profiles.Darks;
 
-/// <summary>A class of pixels in the trials of computed darks, and what may be claimed of it.</summary>
-/// <remarks>Claimed variance of a pixel: varianceFactor·V + (commonShare·S)², V what noise and laws give it, S its signal
-/// above the typical pixel's. Nothing is claimed of a class that is refused.</remarks>
+/// <summary>
+/// A class of pixels in the trials of computed darks, and the uncertainty that may be claimed for it.
+/// </summary>
+/// <remarks>
+/// Claimed variance of a pixel: varianceFactor·V + (commonShare·S)², V the variance from noise and laws, S its signal
+/// above the typical pixel's. Nothing is claimed for a class that is refused.
+/// </remarks>
 public sealed record PredictionClass
 {
     /// <summary>Kind of pixels: "typical", "hot", "glow" or "flickering".</summary>
     public string Pixels { get; init; } = "typical";
 
     /// <summary>
-    /// Signal above the typical pixel's from which a hot pixel belongs to it, in noises of an ordinary pixel in one
-    /// frame; 0 for the faintest class and for other kinds.
+    /// Signal above the typical pixel's at which the class of hot pixels begins, in units of the noise of an ordinary
+    /// pixel in one frame; 0 for the faintest class and for other kinds.
     /// </summary>
     public double FromNoise { get; init; }
 
-    /// <summary>The same at which it ends; null for no end.</summary>
+    /// <summary>Signal at which it ends, in the same unit; null for no end.</summary>
     public double? ToNoise { get; init; }
 
-    /// <summary>Pixels compared, over all sets.</summary>
+    /// <summary>Number of pixels compared, over all sets.</summary>
     public long Compared { get; init; }
 
-    /// <summary>Share of them within the 95 % intervals that noise and laws give, 0…1.</summary>
+    /// <summary>Share of them within the 95 % intervals from noise and laws alone, 0…1.</summary>
     public double PlainCoverage { get; init; }
 
-    /// <summary>The same within the intervals that are claimed.</summary>
+    /// <summary>Share of them within the intervals that are claimed.</summary>
     public double Coverage { get; init; }
 
-    /// <summary>Factor of the variance of single pixels, at least 1.</summary>
+    /// <summary>Factor on the variance of single pixels, at least 1.</summary>
     public double VarianceFactor { get; init; } = 1;
 
     /// <summary>Standard uncertainty that all pixels of the class share, as a share of their signal above the typical
@@ -39,17 +43,17 @@ public sealed record PredictionClass
     /// <summary>Typical standard uncertainty of the difference, as claimed, e-.</summary>
     public double Expected { get; init; }
 
-    /// <summary>Why nothing is claimed; null where it is.</summary>
+    /// <summary>Why nothing is claimed; null where something is.</summary>
     public ClassRefusal? Refused { get; init; }
 }
 
-/// <summary>Why nothing is claimed of a class of pixels.</summary>
+/// <summary>Why nothing is claimed for a class of pixels.</summary>
 public enum ClassRefusal
 {
-    /// <summary>Its pixels in the darks that were left out are too few to judge it.</summary>
+    /// <summary>The darks that were left out hold too few of its pixels to judge it.</summary>
     TooFew,
 
-    /// <summary>All of its pixels are off together by more than a tenth.</summary>
+    /// <summary>All its pixels share an error of more than a tenth of their signal.</summary>
     CommonError,
 
     /// <summary>Its pixels change from set to set.</summary>

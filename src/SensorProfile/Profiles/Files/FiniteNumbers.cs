@@ -4,7 +4,7 @@ using System.Text.Json.Serialization.Metadata;
 namespace SensorProfile.Profiles.Files;
 
 /// <summary>
-/// Holds the rule that a profile has no NaN and no infinity: what was not measured is null beside a finding.
+/// Enforces the rule that a profile has no NaN and no infinity: what was not measured is null, with a finding.
 /// </summary>
 internal static class FiniteNumbers
 {

@@ -5,17 +5,18 @@ using System.Text.Unicode;
 
 namespace SensorProfile.Profiles.Files;
 
-/// <summary>The one door through which JSON comes in: profiles, thresholds, setups, lists of an archive, cameras to
-/// simulate.</summary>
+/// <summary>
+/// The one entry point for all JSON: profiles, thresholds, setups, lists of an archive, cameras to simulate.
+/// </summary>
 /// <remarks>
-/// What the readers behind it would trip over, or understand in two ways, is found here first and named by its place:
-/// bytes that are no UTF-8, escapes that are no characters, a name given twice in one object, numbers beyond the range
-/// of double precision. Comments and trailing commas pass, since people write some of these files by hand; unknown names
-/// pass too, and each reader decides about them.
+/// Whatever the readers behind it would stumble over, or could read in two ways, is found here first and its place
+/// named: bytes that are not UTF-8, escapes that are not characters, a name given twice in one object, numbers beyond
+/// the range of double precision. Comments and trailing commas pass, because people write some of these files by hand;
+/// unknown names pass too, and each reader decides about them.
 /// </remarks>
 internal static class JsonText
 {
-    /// <summary>How every reader of JSON reads.</summary>
+    /// <summary>Options shared by all JSON readers.</summary>
     public static readonly JsonReaderOptions Options = new()
     {
         AllowTrailingCommas = true,

@@ -8,12 +8,11 @@ using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Profiles.Files;
 
-/// <summary>Gives the fields that a document lacks the values that a new record has.</summary>
+/// <summary>Fills in the fields that a document lacks with the values that a new record has.</summary>
 /// <remarks>
 /// The JSON source generator sets every init-only property, absent ones to null or 0, and so loses the defaults that
-/// the records state
-/// (an absent list would be null). A document of an earlier version is therefore completed before it is read.
-/// A quantity without its value or uncertainty is not completed: it stays an error.
+/// the records state (an absent list would be null). A document of an earlier version is therefore completed before it
+/// is read. A quantity without its value or uncertainty is not completed: it stays an error.
 /// </remarks>
 internal static class ProfileDefaults
 {
@@ -91,7 +90,7 @@ internal static class ProfileDefaults
     /// <summary>The same for a record that stands alone.</summary>
     public static void Fill<T>(JsonObject record) => Fill(record, typeof(T));
 
-    /// <summary>The record types that are known here; a test compares them with the records there are.</summary>
+    /// <summary>The record types known here; a test compares them with those that exist.</summary>
     internal static IReadOnlyCollection<Type> Types => _defaults.Keys;
 
     private static void Fill(JsonObject fields, Type type)

@@ -7,8 +7,7 @@ namespace SensorProfile.Profiles.Files;
 /// <summary>Reads and writes <c>profile.json</c>.</summary>
 /// <remarks>
 /// Readers accept unknown fields and every earlier schema version; a field that an earlier version did not have takes
-/// its default.
-/// Writing a profile that was read gives the same bytes again.
+/// its default. Writing a profile that was read gives the same bytes again.
 /// </remarks>
 public static class ProfileFile
 {
@@ -78,9 +77,9 @@ public static class ProfileFile
     /// <summary>The object that a JSON file holds; null when it holds something else.</summary>
     /// <param name="utf8">The content, without byte-order mark.</param>
     /// <param name="file">Its name for messages.</param>
-    /// <param name="remedy">The way out when it is not JSON.</param>
-    /// <exception cref="ProfileFormatException">The file is not JSON, or says something twice or beyond
-    /// measure.</exception>
+    /// <param name="remedy">What to do when it is not JSON.</param>
+    /// <exception cref="ProfileFormatException">The file is not JSON, gives a name twice, or holds a number out of
+    /// range.</exception>
     internal static JsonObject? Document(ReadOnlySpan<byte> utf8, string file, string remedy)
     {
         if (JsonText.FirstFault(utf8) is { } fault)
@@ -118,11 +117,11 @@ public static class ProfileFile
             null,
             null,
             "this is JSON, but no camera profile: it has no schemaVersion.",
-            "Give the profile.json that 'characterise' wrote."
+            "Give the profile.json that a characterisation wrote."
         );
 
     /// <summary>
-    /// The reader's own words end in " Path: … | LineNumber: …", which stands elsewhere in our sentence.
+    /// The parser's own message ends in " Path: … | LineNumber: …", which our sentence gives elsewhere.
     /// </summary>
     internal static string FirstSentence(string message)
     {

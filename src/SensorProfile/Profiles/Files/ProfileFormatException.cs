@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace SensorProfile.Profiles.Files;
 
-/// <summary>A file that was meant to be a profile and is not one that this program can read.</summary>
+/// <summary>A file that was meant to be a profile but is not one that this program can read.</summary>
 public sealed class ProfileFormatException : IOException
 {
     internal ProfileFormatException(
@@ -26,18 +26,18 @@ public sealed class ProfileFormatException : IOException
     public string File { get; }
 
     /// <summary>
-    /// Where in the document, for example <c>$.modes[0].readNoise.value</c>; null when it is not valid JSON or the
-    /// whole is meant.
+    /// Place in the document, for example <c>$.modes[0].readNoise.value</c>; null when it is not valid JSON or the file
+    /// as a whole is at fault.
     /// </summary>
     public string? Place { get; }
 
-    /// <summary>Line in the file, counted from 1; null when it cannot be told.</summary>
+    /// <summary>Line in the file, counted from 1; null when it is not known.</summary>
     public long? Line { get; }
 
     /// <summary>What was found.</summary>
     public string Problem { get; }
 
-    /// <summary>The way out.</summary>
+    /// <summary>What to do about it.</summary>
     public string Remedy { get; }
 
     private static string Sentence(string file, string? place, long? line, string problem, string remedy)

@@ -34,12 +34,12 @@ namespace SensorProfile.Profiles.Files;
 internal sealed partial class ProfileJson : JsonSerializerContext
 {
     /// <summary>
-    /// The context that reads and writes profiles; "°" and "µ" stand as themselves, since the file is never put into a
-    /// web page unescaped.
+    /// The context that reads and writes profiles; "°" and "µ" are written literally, since the file is never put into
+    /// a web page unescaped.
     /// </summary>
     public static ProfileJson Instance => Relaxed.Context;
 
-    /// <summary>A type of its own, so that <see cref="Default"/> is there before its options are copied.</summary>
+    /// <summary>A separate type, so that <see cref="Default"/> exists before its options are copied.</summary>
     private static class Relaxed
     {
         internal static readonly ProfileJson Context = new(

@@ -9,8 +9,7 @@ namespace SensorProfile.Profiles.Files;
 /// <summary>The JSON Schema of <c>profile.json</c>, made from the records themselves.</summary>
 /// <remarks>
 /// JSON Schema draft 2020-12. Every field is required, because the program always writes it (null where nothing was
-/// measured);
-/// fields that the schema does not know are allowed, because later versions may add some.
+/// measured); unknown fields are allowed, because later versions may add some.
 /// </remarks>
 public static class ProfileSchema
 {
@@ -126,8 +125,8 @@ public static class ProfileSchema
     }
 
     /// <summary>
-    /// What each record and field means, keyed "Type" and "Type.field": the summaries of the code, held equal by a
-    /// test.
+    /// The meaning of each record and field, keyed "Type" and "Type.field": the summaries of the code; a test keeps the
+    /// two equal.
     /// </summary>
     internal static Dictionary<string, string> Descriptions()
     {

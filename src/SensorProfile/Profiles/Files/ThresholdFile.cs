@@ -5,18 +5,18 @@ using SensorProfile.Profiles.Pattern;
 namespace SensorProfile.Profiles.Files;
 
 /// <summary>
-/// Reads the thresholds of the defect search from a file of the user's: some of the names of
-/// <see cref="DefectThresholds"/>, or a profile whose thresholds are used again.
+/// Reads the thresholds of the defect search from a user's file: some of the names of <see cref="DefectThresholds"/>,
+/// or a profile whose thresholds are to be used again.
 /// </summary>
 public static class ThresholdFile
 {
     /// <summary>
-    /// Reads thresholds; what the file does not name stays as it is without a file. From a profile comes the
-    /// temperature too that its rates refer to, °C.
+    /// Reads thresholds; those that the file does not name keep their defaults. A profile also supplies the temperature
+    /// that its rates refer to, °C.
     /// </summary>
     /// <param name="path">For example <c>{ "hotRate": 0.5, "warmRate": 0.1 }</c>, or a <c>profile.json</c>.</param>
-    /// <exception cref="ProfileFormatException">The file is no JSON object, names something else, holds a value that
-    /// makes no sense, or is a profile without thresholds or with several.</exception>
+    /// <exception cref="ProfileFormatException">The file is not a JSON object, names something else, holds a value that
+    /// makes no sense, or is a profile without thresholds or with several sets of them.</exception>
     /// <exception cref="IOException">The file is missing or cannot be read.</exception>
     public static (DefectThresholds Thresholds, double? ReferenceTemperature) Read(string path)
     {

@@ -25,14 +25,13 @@ public sealed record DefectCounts
     public long Flickering { get; init; }
 
     /// <summary>
-    /// Of the flickering ones, those whose frames divide into two or more levels by the level test; null in profiles
-    /// made before it.
+    /// Flickering pixels whose frames fall into two or more levels by the level test; null in profiles made before it.
     /// </summary>
     public long? Telegraph { get; init; }
 
     /// <summary>
-    /// Pixels, at least, that jump between levels or scatter more than noise, signal and the spread of the noise over
-    /// all pixels explain; those whose levels cannot be told apart are counted too. Null where it was not tested.
+    /// At least this many pixels jump between levels or scatter more than noise, signal and the spread of the noise
+    /// over all pixels explain; those whose levels cannot be told apart are counted too. Null where it was not tested.
     /// </summary>
     public long? FlickeringAtLeast { get; init; }
 

@@ -1,8 +1,8 @@
 namespace SensorProfile.Profiles.Pattern;
 
 /// <summary>
-/// Where on the sensor the defects are; columns and rows are counted from 1 as FITS counts, the first row of the file
-/// is the upper one.
+/// Where on the sensor the defects are; columns and rows are counted from 1 as FITS counts, and the first row of the
+/// file is the top one.
 /// </summary>
 public sealed record DefectPlaces
 {

@@ -9,18 +9,18 @@ public sealed record DefectThresholds
     /// <summary>Warm above the typical pixel by this, e-/px/s at the reference temperature.</summary>
     public double WarmRate { get; init; }
 
-    /// <summary>… and by this many of the pixel's own standard errors.</summary>
+    /// <summary>… and above it by this many of the pixel's own standard errors.</summary>
     public double Significance { get; init; } = 6;
 
     /// <summary>
-    /// Flickering: temporal standard deviation above the camera's median by this factor, or divided into levels (see
+    /// Flickering: temporal standard deviation above the camera's median by this factor, or falling into levels (see
     /// the false alarms).
     /// </summary>
     public double NoiseFactor { get; init; } = 3;
 
     /// <summary>
-    /// Level test of flickering pixels: pixels with normal noise of up to the noise factor times the camera's that may
-    /// pass for flickering, per million pixels of the sensor.
+    /// Level test of flickering pixels: how many pixels with normal noise, of up to the noise factor times the
+    /// camera's, may pass for flickering, per million pixels of the sensor.
     /// </summary>
     public double FlickerFalseAlarms { get; init; } = 1;
 
@@ -36,7 +36,7 @@ public sealed record DefectThresholds
     public double NoResponse { get; init; } = 0.1;
 
     /// <summary>
-    /// What makes no sense in these thresholds, in a sentence; null when nothing does. Rates of 0 are chosen from the
+    /// What makes no sense in these thresholds, as a sentence; null when nothing does. Rates of 0 are chosen from the
     /// frames.
     /// </summary>
     internal string? Problem()

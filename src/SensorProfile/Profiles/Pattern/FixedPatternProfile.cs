@@ -14,14 +14,12 @@ public sealed record FixedPatternProfile
     public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
 
     /// <summary>
-    /// Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999), e-/px/s at the reference
+    /// Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.995, 0.999, 0.9999), e-/px/s at the reference
     /// temperature.
     /// </summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
 
-    /// <summary>
-    /// The same for the rate without glow; empty where nothing glows, and in profiles made before it.
-    /// </summary>
+    /// <summary>The same for the rate without glow; empty where nothing glows, and in older profiles.</summary>
     public IReadOnlyList<RateQuantile> ThermalQuantiles { get; init; } = [];
 
     /// <summary>Pixels with a dark rate, without glow, above a threshold; empty as above.</summary>
@@ -35,35 +33,35 @@ public sealed record FixedPatternProfile
     /// </summary>
     public IReadOnlyList<DoublingByRate> DoublingByRate { get; init; } = [];
 
-    /// <summary>
-    /// How the laws of hot pixels bend; null where none could be learnt, and in profiles made before it.
-    /// </summary>
+    /// <summary>How the laws of hot pixels bend; null where this could not be learnt, and in older profiles.</summary>
     public HotLawBend? HotLawBend { get; init; }
 
     /// <summary>
-    /// Pixels that jump between levels, in classes of about the same step, and those that scatter more than noise
-    /// explains; empty when none were found, and in profiles made before it.
+    /// Pixels that jump between levels (telegraph pixels), in classes of about the same step, and those that scatter
+    /// more than noise explains; empty when none were found, and in older profiles.
     /// </summary>
     public IReadOnlyList<FlickerClass> Flicker { get; init; } = [];
 
-    /// <summary>Which part of the flickering pixels the frames could show, by step and dwell time; empty in profiles
-    /// made before it.</summary>
+    /// <summary>
+    /// Which part of the flickering pixels the frames could show, by step and dwell time; empty in older profiles.
+    /// </summary>
     public IReadOnlyList<FlickerReach> FlickerReach { get; init; } = [];
 
     /// <summary>Defect counts by kind.</summary>
     public DefectCounts? Defects { get; init; }
 
-    /// <summary>Where the defects are; null when they were not looked for.</summary>
+    /// <summary>Where the defects are; null when they were not located.</summary>
     public DefectPlaces? Places { get; init; }
 
-    /// <summary>The thresholds the counts were made with.</summary>
+    /// <summary>The thresholds used for the counts.</summary>
     public DefectThresholds? Thresholds { get; init; }
 
     /// <summary>Amplifier glow, strongest place first; empty when none was found.</summary>
     public IReadOnlyList<GlowRegion> Glow { get; init; } = [];
 
     /// <summary>
-    /// Temperature differences by the hot pixels, one entry per set of darks that could be judged, coldest first.
+    /// Temperature differences according to the hot pixels, one entry per set of darks that could be judged, coldest
+    /// first.
     /// </summary>
     public IReadOnlyList<HotPixelTemperature> Thermometer { get; init; } = [];
 
@@ -81,7 +79,7 @@ public sealed record FixedPatternProfile
     /// </summary>
     public PatternStructure? ResponseStructure { get; init; }
 
-    /// <summary>Columns and rows that stand out in the dark, in bias frames or in flats.</summary>
+    /// <summary>Columns and rows that stand out in darks, bias frames or flats.</summary>
     public IReadOnlyList<DefectLine> Lines { get; init; } = [];
 
     /// <summary>Steps between parts of the sensor that are read through different amplifiers.</summary>
@@ -99,7 +97,7 @@ public sealed record FixedPatternProfile
     /// <summary>How steady the black level was over the session; null with too few bias and dark frames.</summary>
     public BlackLevelProfile? BlackLevel { get; init; }
 
-    /// <summary>What the pixels under the mask say; null where the files hold none that can be used.</summary>
+    /// <summary>What the masked pixels show; null where the files hold no usable ones.</summary>
     public MaskedBorderProfile? MaskedBorder { get; init; }
 
     /// <summary>Temperature at which the rates hold, °C.</summary>

@@ -3,7 +3,7 @@ namespace SensorProfile.Profiles.Pattern;
 /// <summary>One place where the sensor glows.</summary>
 public sealed record GlowRegion
 {
-    /// <summary>In words: "right edge", "upper left corner" …</summary>
+    /// <summary>Name of the place: "right edge", "upper left corner" …</summary>
     public string Where { get; init; } = "";
 
     /// <summary>Column of the peak, 1-based as FITS counts.</summary>
@@ -15,7 +15,7 @@ public sealed record GlowRegion
     /// <summary>Peak rate above the typical floor at the reference temperature, e-/px/s.</summary>
     public Measurement? Peak { get; init; }
 
-    /// <summary>Rate that bounds <see cref="AreaShare"/>, e-/px/s.</summary>
+    /// <summary>Rate above which pixels count for <see cref="AreaShare"/>, e-/px/s.</summary>
     public double AreaThreshold { get; init; }
 
     /// <summary>Share of the sensor above that rate, 0…1.</summary>
@@ -24,11 +24,12 @@ public sealed record GlowRegion
     /// <summary>Sum over the sensor, e-/s.</summary>
     public Measurement? Total { get; init; }
 
-    /// <summary>Exponent p of glow ∝ exposure^p; 1 means in proportion. Null when it could not be told.</summary>
+    /// <summary>Exponent p of glow ∝ exposure^p; 1 means in proportion. Null when it could not be determined.</summary>
     public Measurement? ExposureExponent { get; init; }
 
     /// <summary>
-    /// Temperature rise that doubles the glow, °C; null when it could not be told or does not depend on temperature.
+    /// Temperature rise that doubles the glow, °C; null when it could not be determined or does not depend on
+    /// temperature.
     /// </summary>
     public Measurement? DoublingTemperature { get; init; }
 

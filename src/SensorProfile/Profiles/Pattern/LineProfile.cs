@@ -5,17 +5,17 @@ namespace SensorProfile.Profiles.Pattern;
 /// </summary>
 public sealed record LineProfile
 {
-    /// <summary>Columns from left to right, or rows from the first of the file on.</summary>
+    /// <summary>Columns from left to right, or rows in the order of the file.</summary>
     public PatternDirection Direction { get; init; }
 
-    /// <summary>Lines behind each point of <see cref="Deviations"/>.</summary>
+    /// <summary>Number of lines behind each point of <see cref="Deviations"/>.</summary>
     public int LinesPerPoint { get; init; }
 
-    /// <summary>Mean of the lines less that of the whole frame, ADU.</summary>
+    /// <summary>Mean of the lines minus that of the whole frame, ADU.</summary>
     public IReadOnlyList<double> Deviations { get; init; } = [];
 
     /// <summary>
-    /// Periods of the spectrum's points, px, longest first: where several are joined, that of the strongest.
+    /// Periods of the spectrum's points, px, longest first; where several are merged, that of the strongest.
     /// </summary>
     public IReadOnlyList<double> Periods { get; init; } = [];
 
@@ -23,7 +23,7 @@ public sealed record LineProfile
     public IReadOnlyList<double> Amplitudes { get; init; } = [];
 
     /// <summary>
-    /// Amplitude that chance reaches anywhere in the spectrum once in a million, ADU: beyond it a period is
+    /// Amplitude that chance exceeds anywhere in the spectrum only once in a million, ADU: a period above it is
     /// significant.
     /// </summary>
     public IReadOnlyList<double> Limits { get; init; } = [];

@@ -1,12 +1,12 @@
 namespace SensorProfile.Profiles.Pattern;
 
-/// <summary>Which way a pattern repeats, or the parts of a sensor lie.</summary>
+/// <summary>Which way a pattern repeats, or how the parts of a sensor lie.</summary>
 public enum PatternDirection
 {
     /// <summary>From column to column: parts lie side by side.</summary>
     Across,
 
-    /// <summary>From row to row, the first of the file first: one part is below the other.</summary>
+    /// <summary>From row to row, in the order of the file: one part is below the other.</summary>
     Down,
 }
 
@@ -20,7 +20,7 @@ public enum LineDirection
     Row,
 }
 
-/// <summary>In what a line or a part of the sensor stands out.</summary>
+/// <summary>What a line or a part of the sensor stands out in.</summary>
 public enum PatternKind
 {
     /// <summary>Rate in the dark, e-/px/s.</summary>

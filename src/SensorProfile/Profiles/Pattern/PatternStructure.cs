@@ -1,8 +1,8 @@
 namespace SensorProfile.Profiles.Pattern;
 
 /// <summary>
-/// Spatial spread of the level without light (or of the response to light), split into what rows, columns and single
-/// pixels have of their own (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.
+/// Spatial spread of the level without light (or of the response to light), split into the parts of rows, columns and
+/// single pixels (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.
 /// </summary>
 public sealed record PatternStructure
 {
@@ -20,7 +20,7 @@ public sealed record PatternStructure
     /// <summary>Part of the single pixels.</summary>
     public Measurement? Pixel { get; init; }
 
-    /// <summary>Periods that stand out of the spectra, strongest first; empty when none does.</summary>
+    /// <summary>Periods that stand out from the spectra, strongest first; empty when none does.</summary>
     public IReadOnlyList<PatternPeriod> Periods { get; init; } = [];
 
     /// <summary>

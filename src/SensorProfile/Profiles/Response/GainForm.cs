@@ -6,6 +6,6 @@ public enum GainForm
     /// <summary>In proportion.</summary>
     Straight,
 
-    /// <summary>With a bend, by the nonlinearity of the response.</summary>
+    /// <summary>With a bend, due to the nonlinearity of the response.</summary>
     Curved,
 }

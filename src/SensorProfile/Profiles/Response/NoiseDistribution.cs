@@ -3,7 +3,7 @@ namespace SensorProfile.Profiles.Response;
 /// <summary>How the temporal noise of the single pixels is distributed.</summary>
 public sealed record NoiseDistribution
 {
-    /// <summary>Bias frames behind it.</summary>
+    /// <summary>Number of bias frames.</summary>
     public int Frames { get; init; }
 
     /// <summary>ADU or e- (e- when the gain is known).</summary>

@@ -24,7 +24,7 @@ public sealed record PhotonTransferCurve
     /// <summary>Gain from the curved fit, e-/ADU; null when it could not be fitted.</summary>
     public Measurement? GainCurved { get; init; }
 
-    /// <summary>Which of the two the reported gain comes from.</summary>
+    /// <summary>Which of the two the reported gain is taken from.</summary>
     public GainForm Selected { get; init; }
 
     /// <summary>Upper end of the fitted range, ADU above dark.</summary>

@@ -3,7 +3,7 @@ namespace SensorProfile.Profiles.Session;
 /// <summary>The camera as its frames show it.</summary>
 public sealed record CameraInfo
 {
-    /// <summary>Name as the headers give it; "unnamed camera" when they are silent.</summary>
+    /// <summary>Name as the headers give it; "unnamed camera" when they give none.</summary>
     public string Name { get; init; } = "unnamed camera";
 
     /// <summary>Frame width, px.</summary>

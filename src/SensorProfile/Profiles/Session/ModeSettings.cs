@@ -1,6 +1,6 @@
 namespace SensorProfile.Profiles.Session;
 
-/// <summary>Settings that must agree before frames are compared. Null where the headers are silent.</summary>
+/// <summary>Settings that must agree before frames are compared. Null where the headers do not say.</summary>
 public sealed record ModeSettings
 {
     /// <summary>Gain setting of the camera (a number on its own scale, not e-/ADU).</summary>

@@ -66,12 +66,12 @@ public class DarkLibraryDocumentTests
             }
         );
         Assert.EndsWith(
-            "Bring master.fits back before you use it: it is rotated by 180°.",
+            "Realign master.fits before you use it: it is rotated by 180°.",
             said.Sentence,
             StringComparison.Ordinal
         );
         Assert.StartsWith(
-            "master.fits: It is rotated by 180°; judged after bringing it back: It adds ",
+            "master.fits: It is rotated by 180°; judged after realigning it: It adds ",
             said.Reason,
             StringComparison.Ordinal
         );
@@ -119,7 +119,7 @@ public class DarkLibraryDocumentTests
                 Patches = [new GrowingPatch(52, 432, 24, 31, 1.2, 0.005, "near the lower left corner", [])],
             }
         ).Reason;
-        Assert.Contains("hot now and not in it", reason, StringComparison.Ordinal);
+        Assert.Contains("hot now but not in it", reason, StringComparison.Ordinal);
         Assert.Contains("31 of them in a patch near the lower left corner", reason, StringComparison.Ordinal);
     }
 

@@ -62,7 +62,7 @@ public class MatchDocumentTests
     {
         AnswerDocument said = Ask(_lights, Sets.Of(FrameKind.Dark, 60, 300, null));
         Assert.Equal(
-            "The temperature of the darks is not known: fill it in in the capture table, or take 6 darks of 300 s "
+            "The temperature of the darks is not known: enter it in the capture table, or take 6 darks of 300 s "
                 + "at −10 °C (30 min).",
             said.Reason
         );

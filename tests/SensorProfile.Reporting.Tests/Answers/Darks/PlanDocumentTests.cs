@@ -42,7 +42,7 @@ public class PlanDocumentTests
         );
         Assert.True(said.CannotTell);
         Assert.EndsWith(
-            "for 20 lights (300 s between 17 °C and 18 °C) it cannot be told.",
+            "cannot tell for 20 lights (300 s between 17 °C and 18 °C).",
             said.Sentence,
             StringComparison.Ordinal
         );
@@ -101,7 +101,7 @@ public class PlanDocumentTests
     {
         PlanAnswer plan = Find(new Tarn(), PlannedLights.Usual(-10) with { DitherPositions = 40 });
         Assert.EndsWith(
-            "the fewest that can tell a cosmic-ray hit.",
+            "the fewest that can show up a cosmic-ray hit.",
             DarkCountWords.Of(plan.Stacks.Single()).Sentence,
             StringComparison.Ordinal
         );

@@ -19,7 +19,7 @@ public class ToleranceDocumentTests
         Assert.Equal(lights == 1000, answer.BeyondCoolers);
         Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
         Assert.StartsWith(
-            answer.BeyondCoolers ? "No cooler holds the darks as near as this stack needs (" : "Use darks at most ",
+            answer.BeyondCoolers ? "No cooler holds the darks as close as this stack needs (" : "Use darks at most ",
             said.Sentence,
             StringComparison.Ordinal
         );
@@ -58,7 +58,7 @@ public class ToleranceDocumentTests
         ToleranceAnswer answer = Find(new Tarn(), Question() with { Lights = 1, Sky = SkyRate.Given(50) });
         answer = answer with { Findings = [new Finding("tolerance-extrapolated", Severity.Warning, "Far outside.")] };
         Assert.StartsWith(
-            "By the law alone, far outside the measured range: use darks ",
+            "Extrapolated, far outside the measured range: use darks ",
             ToleranceDocument.Of(answer).Sentence,
             StringComparison.Ordinal
         );
@@ -103,7 +103,7 @@ public class ToleranceDocumentTests
         AnswerDocument said = ToleranceDocument.Of(Find(new Tarn { Distribution = false }, Question()));
         Assert.True(said.CannotTell);
         Assert.Equal(
-            "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.",
+            "Cannot tell how far off darks may be: the profile does not say how dark current spreads over the pixels.",
             said.Sentence
         );
         Assert.EndsWith(

@@ -47,7 +47,7 @@ public class FlatPlanDocumentTests
         AnswerDocument reply = FlatPlanDocument.Of(Ask(4.5, mode: mode));
         Assert.Equal("limited", reply.Verdict);
         Assert.Matches(
-            @"^Dither and take \d+ flats at .*: what flats leave on flats costs this stack \d+",
+            @"^Dither and take \d+ flats at .*: the flat-field residual costs this stack \d+",
             reply.Sentence
         );
         Assert.Contains(reply.Findings, f => f.Code == "flat-gradient-left");

@@ -14,7 +14,7 @@ public sealed partial class ExposureDocumentTests
 
     // R 1.5 e⁻, B 0.5 e⁻/px/s, 5 %: 43.9024390244 s
     [Theory]
-    [InlineData(null, "Expose at least 44 s: from there on read noise adds no more than 5 %", "answered")]
+    [InlineData(null, "Expose at least 44 s: read noise then adds no more than 5 %", "answered")]
     [InlineData(43.8, "Expose longer than 43.8 s, at least 44 s", "too-short")]
     [InlineData(44.0, "Expose 44 s: long enough", "long-enough")]
     public void AnExposureInMindIsJudged(double? seconds, string beginning, string verdict)

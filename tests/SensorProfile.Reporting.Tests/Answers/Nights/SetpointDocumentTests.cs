@@ -29,14 +29,14 @@ public class SetpointDocumentTests
             said.Sentence,
             StringComparison.Ordinal
         );
-        Assert.EndsWith("and the cooler has nothing to do.", said.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith("and no cooling is needed.", said.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
     public void BeyondTheDarksTheSentenceSaysSo() =>
         Assert.StartsWith(
             "Run at 8 °C, the coldest the cooler holds with 3 °C in reserve, outside the measured range of −20 °C to 5 °C "
-                + "and so by the law alone: dark current then adds at most ",
+                + "and so extrapolated: dark current then adds at most ",
             Of(camera, ambient: [40], difference: 35).Sentence,
             StringComparison.Ordinal
         );
@@ -79,7 +79,7 @@ public class SetpointDocumentTests
         );
         AnswerDocument uncooled = Of(camera, ambient: [-8, -3, 3, 16, 30], cooled: false);
         Assert.EndsWith(
-            "1 of your 3 nights is cold enough; for 2 nights (16 °C to 30 °C) it cannot be told.",
+            "1 of your 3 nights is cold enough; cannot tell for 2 nights (16 °C to 30 °C).",
             uncooled.Sentence,
             StringComparison.Ordinal
         );

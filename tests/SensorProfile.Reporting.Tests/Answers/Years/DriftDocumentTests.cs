@@ -29,7 +29,7 @@ public class DriftDocumentTests
             StringComparison.Ordinal
         );
         Assert.StartsWith(
-            "Retake the darks and bias frames. Darks from 2031-10 hold another dark current.",
+            "Retake the darks and bias frames. Darks from 2031-10 contain another dark current.",
             said.Tables[0].Rows[0][1],
             StringComparison.Ordinal
         );
@@ -43,7 +43,7 @@ public class DriftDocumentTests
             Answer(DriftVerdict.Unchanged, Change("darkRate", 0.012, 0.0121, false))
         );
         Assert.Equal(
-            "No change beyond the errors in 1 year; a change of the dark current by 10 % would have been seen.",
+            "No change beyond the errors in 1 year; a change in dark current of 10 % would have been seen.",
             said.Sentence
         );
         Assert.StartsWith(
@@ -74,7 +74,7 @@ public class DriftDocumentTests
             said.Sentence
         );
         Assert.StartsWith(
-            "Whether darks from 2031-10 still hold cannot be told from these profiles",
+            "Cannot tell from these profiles whether darks from 2031-10 still hold",
             said.Tables[0].Rows[0][1],
             StringComparison.Ordinal
         );
@@ -185,8 +185,8 @@ public class DriftDocumentTests
             0.05
         );
         Assert.Equal(
-            "If the trend goes on, darks taken now cost a stack of 40 lights of 300 s more than the 5 % allowed from "
-                + "2035-10 on (95 %: 2034-10 to open end); new hot pixels, which old darks lack, set the limit.",
+            "If the trend continues, darks taken now cost a stack of 40 lights of 300 s more than the 5 % allowed from "
+                + "2035-10 on (95 %: 2034-10 to open end); new hot pixels, missing from old darks, set the limit.",
             LibraryWords.Of(forecast)
         );
     }

@@ -25,7 +25,7 @@ public sealed class CardContentTests : IDisposable
             Assert.Equal(new TextBlock(sentence), blocks[at + 1]);
         }
         Assert.Equal(
-            ["What to take again, or to mind", "When to come back"],
+            ["What to retake, or to watch", "When to measure again"],
             blocks.OfType<SubheadingBlock>().TakeLast(2).Select(b => b.Text)
         );
     }
@@ -43,10 +43,7 @@ public sealed class CardContentTests : IDisposable
             ],
         };
         ListBlock list = Assert.Single(CardContent.Build(minded, [nights]).Sections[0].Blocks.OfType<ListBlock>());
-        Assert.Equal(
-            ["A refusal.", "Warning 1.", "Warning 2.", "Warning 3.", "3 more stand in the report."],
-            list.Items
-        );
+        Assert.Equal(["A refusal.", "Warning 1.", "Warning 2.", "Warning 3.", "3 more are in the report."], list.Items);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public class InShortTests
         Assert.All(said.Zip(sentences), pair =>
             Assert.EndsWith(": " + pair.Second, pair.First, StringComparison.Ordinal)
         );
-        Assert.Equal("What follows for your nights", report.Sections[1].Title);
+        Assert.Equal("What this means for your nights", report.Sections[1].Title);
     }
 
     [Fact]

@@ -61,7 +61,7 @@ public sealed class BadPlacesTests
                     + "crowd in the part “lower right” (100, where an even share would be 20).",
                 "Three or more hot pixels touch in one place: 5 of them near column 812, row 40.",
                 "Standing out: column 17; rows 3, 9.",
-                "Of all pixels 1 flickers, 2 are dead.",
+                "Of all pixels, 1 flickers, 2 are dead.",
             ],
             BadPlaces.Sentences(Pattern(10, 10, 10, 10, 10, 10, 10, 10, 100), 9000)
         );

@@ -76,7 +76,7 @@ public sealed class PredictionBlocksTests
         Assert.EndsWith(
             "Scaling a dark by exposure works on this camera; scaling by temperature does not work on this camera "
                 + "(hot pixels are off by 18 e⁻, where noise explains 11 e⁻). The table gives the spread of computed "
-                + "minus taken masters, in brackets what is expected; set by set: table dark-prediction.",
+                + "minus real masters, in brackets the spread expected; set by set: table dark-prediction.",
             verdict,
             StringComparison.Ordinal
         );

@@ -285,8 +285,8 @@ public class TemperatureFitTests
         Assert.Equal("doubling+floor", result.Selected);
         Finding finding = result.Findings.Single(f => f.Code == "dark-floor");
         Assert.Equal(
-            "Light reaches the sensor in the dark, or it glows: 33 % of the rate at −10 °C (0.01 e⁻/px/s) does not fall with "
-                + "temperature. Cover camera and viewfinder, take a dark in a dark room and compare; without this light dark "
+            "Light reaches the sensor in the dark, or the sensor glows: 33 % of the rate at −10 °C (0.01 e⁻/px/s) does not fall "
+                + "with temperature. Cover camera and viewfinder, take a dark in a dark room and compare; without this light dark "
                 + "current doubles every 6.0 °C.",
             finding.Message
         );

@@ -73,7 +73,8 @@ public sealed class ComputedDarkTests(ITestOutputHelper output)
     {
         using var sameLaw = new ComputedNight(Camera(activation: 1, spread: 0) with { Glow = [] });
         output.WriteLine(
-            $"{sameLaw.Trials.ByExposure}\n{sameLaw.Trials.ByTemperature}\n{sameLaw.Trials.ScalingByExposure}\n{sameLaw.Trials.ScalingByTemperature}"
+            $"{sameLaw.Trials.ByExposure}\n{sameLaw.Trials.ByTemperature}\n"
+                + $"{sameLaw.Trials.ScalingByExposure}\n{sameLaw.Trials.ScalingByTemperature}"
         );
         Assert.True(sameLaw.Trials.Passed);
         Assert.True(sameLaw.Trials.ScalingByExposure!.Passed);

@@ -28,6 +28,19 @@ public class ExposureAdviceTests
         Assert.Equal(ExposureVerdict.Answered, answer.Verdict);
     }
 
+    // c·R²/(S + I): where the temperature of the lights is known, their dark current drowns read noise as the sky does
+    [Fact]
+    public void KnownDarkCurrentCountsBesideTheSky()
+    {
+        GainChoiceAnswer answer = ExposureAdvice.Find(
+            exact.Profile(),
+            new ExposureQuestion { Sky = SkyRate.Given(0.5), TemperatureCelsius = 5 }
+        );
+        double dark = exact.Rate * Math.Pow(2, (5 - Tarn.Reference) / exact.Doubling);
+        Assert.Equal(43.9024390244 * 0.5 / (0.5 + dark), answer.Quantities["shortestExposure"]!.Value, 1e-6);
+        Assert.Equal(dark, answer.AdvisedRow.DarkRate!.Value, 1e-12);
+    }
+
     [Theory]
     [InlineData(43.8, ExposureVerdict.TooShort)]
     [InlineData(44.0, ExposureVerdict.LongEnough)]

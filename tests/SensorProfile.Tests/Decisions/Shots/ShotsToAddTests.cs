@@ -83,7 +83,10 @@ public class ShotsToAddTests
         Assert.True(answer.Quantities["totalTime"]!.Value <= 45 * 60);
         Assert.Contains(answer.Findings, f =>
             f.Code == "time-too-short"
-            && f.Message.StartsWith("In 45 min not all fits: 24 more frames (78 min)", StringComparison.Ordinal)
+            && f.Message.StartsWith(
+                "Not everything fits into 45 min: 24 more frames (78 min)",
+                StringComparison.Ordinal
+            )
         );
         Assert.Equal(
             RefusalKind.CannotTell,

@@ -331,7 +331,7 @@ public class DarkToleranceTests
                 }
             )
         );
-        Assert.Equal("The accepted loss must lie between 0 % and 100 %, not at 150 %.", refused.Message);
+        Assert.Equal("The accepted loss must be between 0 % and 100 %, not 150 %.", refused.Message);
     }
 
     private static ToleranceQuestion Question() =>

@@ -19,13 +19,13 @@ public sealed class HotPixelListFileTests
     }
 
     [Theory]
-    [InlineData("\"width\": 4", "\"width\": -4", "n.json says -4 × 3 px, which is no sensor")]
-    [InlineData("\"height\": 3", "\"height\": 0", "n.json says 4 × 0 px, which is no sensor")]
-    [InlineData("\"width\": 4", "\"width\": 2000000000", "n.json says 2000000000 × 3 px, which is no sensor")]
+    [InlineData("\"width\": 4", "\"width\": -4", "n.json says -4 × 3 px, which no sensor has")]
+    [InlineData("\"height\": 3", "\"height\": 0", "n.json says 4 × 0 px, which no sensor has")]
+    [InlineData("\"width\": 4", "\"width\": 2000000000", "n.json says 2000000000 × 3 px, which no sensor has")]
     [InlineData(
         "\"pixels\": 2",
         "\"pixels\": -2",
-        "l.csv holds 2 pixels, but hot-pixels.json says -2: it is cut off or was changed"
+        "l.csv holds 2 pixels, but hot-pixels.json says -2: it is incomplete or was changed"
     )]
     public void SizesThatNoSensorHasAreRefused(string text, string instead, string message) =>
         Assert.Equal(

@@ -99,7 +99,7 @@ public sealed class DriftComparisonTests
         DriftAnswer answer = DriftComparison.Run([Tarn.Measure(2031, random), other, Tarn.Measure(2033, random)]);
         RejectedFile refused = Assert.Single(answer.Refused);
         Assert.Equal(
-            "It is of another camera or another kind of frame: camera Fell-24C instead of Tarn-9M, colour filter "
+            "It is from another camera or another kind of frame: camera Fell-24C instead of Tarn-9M, colour filter "
                 + "RGGB instead of none.",
             refused.Reason
         );

@@ -75,8 +75,12 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
         Assert.Null(level.DriftPerHour);
         Assert.Null(level.DriftPerDegree);
         Assert.Equal(2, level.CannotTell.Count);
-        Assert.StartsWith("Drift with time: it moved together", level.CannotTell[0], StringComparison.Ordinal);
-        Assert.StartsWith("Drift with temperature: it moved together", level.CannotTell[1], StringComparison.Ordinal);
+        Assert.StartsWith("Drift with time: it cannot be separated", level.CannotTell[0], StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Drift with temperature: it cannot be separated",
+            level.CannotTell[1],
+            StringComparison.Ordinal
+        );
         Assert.InRange(level.Jitter!.Value, 0.05, 0.2); // the steps of 0.1 inside the sets
     }
 

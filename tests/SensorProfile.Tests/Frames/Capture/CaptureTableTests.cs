@@ -82,7 +82,7 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
         Assert.Equal(
             [
                 "t.csv is separated by semicolons; it was read that way, nothing needs to be done.",
-                "t.csv has columns that are not understood and were not used: Datum, comment; the columns are file, kind, "
+                "t.csv has unknown columns, which were not used: Datum, comment; the columns are file, kind, "
                     + "exposure_s, temperature_c, gain, offset, iso, binning, set, use.",
                 "t.csv writes numbers with a decimal comma (first in line 2: 0,5); they were read as decimals, not as thousands.",
             ],
@@ -140,7 +140,7 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
     )]
     [InlineData(
         "file,kind\na.fits,dark\na.fits,bias",
-        "t.csv, line 3, column file: 'a.fits' already stands in line 2; keep one of the two rows."
+        "t.csv, line 3, column file: 'a.fits' is already in line 2; keep one of the two rows."
     )]
     [InlineData(
         "name,kind\na.fits,dark",
@@ -148,7 +148,7 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
     )]
     [InlineData(
         "file,kind,Kind\na.fits,dark,dark",
-        "t.csv, line 1, column kind: the column stands there twice; remove one of them."
+        "t.csv, line 1, column kind: the column appears twice; remove one of them."
     )]
     [InlineData(
         "",
@@ -157,7 +157,7 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
     )]
     [InlineData(
         "file,kind\na\"b.fits,dark",
-        "t.csv, line 2: a quotation mark stands inside a cell that is not quoted; put the whole cell in "
+        "t.csv, line 2: a quotation mark is inside an unquoted cell; put the whole cell in "
             + "quotation marks and double the inner ones."
     )]
     [InlineData(
@@ -189,9 +189,9 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
         Assert.Equal([null, null, "r"], inventory.Frames.Select(f => f.SetLabel));
         Assert.Equal(
             [
-                "1 row of t.csv without a file among those given (line 3: lost.fits): nothing was corrected "
-                    + "by them; check the names in column file.",
-                "2 rows of t.csv not used because the file is not clear (line 2: x_1.fits fits 2 files, line "
+                "1 row of t.csv without a matching file among those given (line 3: lost.fits): nothing was corrected; "
+                    + "check the names in column file.",
+                "2 rows of t.csv not used because the file is ambiguous (line 2: x_1.fits fits 2 files, line "
                     + "5: z_1.FITS means the same file as line 4: z_1.fits): write the name with its folders in "
                     + "column file, once.",
             ],

@@ -77,21 +77,21 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "IMAGETYP",
         "",
         "kind-missing",
-        "No frame kind (IMAGETYP) in 1 frame, which can enter no measurement: fill in column kind of the capture table."
+        "No frame kind (IMAGETYP) in 1 frame; no measurement works without it: fill in column kind of the capture table."
     )]
     [InlineData(
         "IMAGETYP",
         "'focus'",
         "kind-not-understood",
-        "The frame kind of 1 frame is not understood (IMAGETYP = 'focus'), so they can enter no measurement: "
+        "The frame kind of 1 frame is not understood (IMAGETYP = 'focus'); no measurement works without it: "
             + "fill in column kind of the capture table."
     )]
     [InlineData(
         "OBJECT",
         "'evening flat'",
         "kind-contradicts-name",
-        "The header says another kind than the name in 1 frame (dark by header, flat by name); the header was "
-            + "followed. Correct column kind of the capture table if the names are right."
+        "The header gives another kind than the name in 1 frame (dark by header, flat by name); the header was "
+            + "used. Correct column kind of the capture table if the names are right."
     )]
     [InlineData(
         "EXPTIME",
@@ -103,7 +103,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "EXPTIME",
         "-1",
         "exposure-invalid",
-        "An exposure that cannot be in 1 frame (EXPTIME = -1): it is taken as unknown; fill in column exposure_s of the capture table."
+        "An impossible exposure in 1 frame (EXPTIME = -1): it is taken as unknown; fill in column exposure_s of the capture table."
     )]
     [InlineData(
         "EXPTIME",
@@ -144,7 +144,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "CCD-TEMP",
         "-273.15",
         "temperature-sentinel",
-        "A stand-in instead of a sensor temperature in 1 frame (CCD-TEMP = -273.15): it is taken as unknown; "
+        "A placeholder instead of a sensor temperature in 1 frame (CCD-TEMP = -273.15): it is taken as unknown; "
             + "fill in column temperature_c of the capture table if you know it."
     )]
     [InlineData(
@@ -159,7 +159,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "XBINNING",
         "0",
         "binning-unreadable",
-        "A binning that cannot be in 1 frame (XBINNING = 0, YBINNING = 1): it is taken as 1x1; correct column "
+        "An invalid binning in 1 frame (XBINNING = 0, YBINNING = 1): it is taken as 1x1; correct column "
             + "binning of the capture table if that is wrong."
     )]
     [InlineData(
@@ -191,7 +191,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "TIMESYS",
         "'LOCAL'",
         "time-not-utc",
-        "A time that is not UTC in 1 frame (TIMESYS = 'LOCAL'): it was used as it stands, so it may be off against other frames."
+        "A time that is not UTC in 1 frame (TIMESYS = 'LOCAL'): it was used unchanged, so it may be off relative to other frames."
     )]
     [InlineData(
         "DATE-LOC",
@@ -204,7 +204,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "BAYERPAT",
         "'RRGB'",
         "colour-filter-unreadable",
-        "A colour filter pattern that is none in 1 frame (BAYERPAT = 'RRGB'): they are treated as monochrome; "
+        "An invalid colour filter pattern in 1 frame (BAYERPAT = 'RRGB'): they are treated as monochrome; "
             + "if the sensor is a colour sensor, its colours are mixed in every number."
     )]
     public void OneFaultGivesOneSentence(string keyword, string value, string code, string sentence)
@@ -286,8 +286,8 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         Inventory silent = folder.Read();
         Assert.Equal(FrameKind.Unknown, Assert.Single(silent.Frames).Kind);
         Assert.Equal(
-            "No frame kind (IMAGETYP) in 1 frame, which can enter no measurement: fill in column kind of the "
-                + "capture table, or let the names speak: those of files or folders say dark.",
+            "No frame kind (IMAGETYP) in 1 frame; no measurement works without it: fill in column kind of the "
+                + "capture table, or use the file or folder names, which say dark.",
             Assert.Single(silent.Findings).Message
         );
 

@@ -22,7 +22,7 @@ public sealed class FrameInventoryTests : IDisposable
         Assert.Equal(["b.fits", "c.fits"], inventory.Rejected.Select(r => r.File));
         Assert.StartsWith("HDU 0, byte ", inventory.Rejected[1].Reason, StringComparison.Ordinal);
         Assert.Equal(
-            "2 files cannot be read and left out (b.fits, c.fits): the list of rejected files says why; copy them "
+            "2 files left out as unreadable (b.fits, c.fits): the list of rejected files says why; copy them "
                 + "again from the camera if you can.",
             Assert.Single(inventory.Findings).Message
         );

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Headers;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Raw;
@@ -34,7 +35,7 @@ public sealed class RawInventoryTests : IDisposable
         folder.Add("a.dng", new RawFacts { Camera = "Fell-24C" });
         Dictionary<string, string> findings = folder.Read().Findings.ToDictionary(f => f.Code, f => f.Message);
         Assert.Equal(
-            "A raw file does not say what it was taken for, so 1 frame can enter no measurement: fill in column kind of the "
+            "A raw file does not state its kind of frame, so no measurement can use 1 frame: fill in column kind of the "
                 + "capture table.",
             findings[FindingCodes.KindMissing]
         );
@@ -54,7 +55,7 @@ public sealed class RawInventoryTests : IDisposable
     {
         folder.Add("darks/a.dng", RawFolder.Dark);
         Assert.Contains(
-            "those of files or folders say dark",
+            "use the file or folder names, which say dark",
             Message(folder.Read(), FindingCodes.KindMissing),
             StringComparison.Ordinal
         );
@@ -166,6 +167,66 @@ public sealed class RawInventoryTests : IDisposable
             "The codes of 1 frame follow a curve (600 codes with steps of up to 4), which was straightened",
             Message(folder.Read(), FindingCodes.CurvedCodes),
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void APictureUnderTheNameOfARawFileIsLeftOutByName()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        byte[] jpeg = [0xFF, 0xD8, 0xFF, 0xE1, 0, 0];
+        File.WriteAllBytes(folder.Full("b.DNG"), jpeg);
+        File.WriteAllBytes(folder.Full("c.jpg"), jpeg);
+        Inventory inventory = folder.Read();
+        Assert.Equal(["a.dng"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal(
+            ("b.DNG", "It is a JPEG picture, whose values the camera has changed: give the raw frame instead."),
+            inventory.Rejected.Select(r => (r.File, r.Reason)).Single()
+        );
+        Assert.Equal("1 JPEG picture", PassedOver.Describe(inventory.PassedOver));
+    }
+
+    /// <summary>Frames shifted by a pixel in one file: each is a raw frame, and the first one serves.</summary>
+    [Fact]
+    public void OfSeveralMosaicsInAFileTheFirstIsTakenAndNamed()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        byte[] bytes = File.ReadAllBytes(folder.Full("a.dng"));
+        int first = BitConverter.ToInt32(bytes, 4);
+        int length = 2 + (12 * BitConverter.ToInt16(bytes, first)) + 4;
+        byte[] twice = [.. bytes, .. bytes[first..(first + length)]];
+        BitConverter.TryWriteBytes(twice.AsSpan(first + length - 4), bytes.Length);
+        File.WriteAllBytes(folder.Full("a.dng"), twice);
+        Inventory inventory = folder.Read();
+        Assert.Equal(["a.dng"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal(
+            "1 file with more than one image: the first image of each was taken; save the others as files of their own to use "
+                + "them, too.",
+            Message(inventory, FindingCodes.SeveralImages)
+        );
+    }
+
+    [Fact]
+    public void ALinkThatLeadsNowhereIsNamed()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        File.CreateSymbolicLink(folder.Full("b.dng"), folder.Full("gone.dng"));
+        Inventory inventory = folder.Read();
+        Assert.Equal("b.dng", Assert.Single(inventory.Rejected).File);
+        Assert.Empty(inventory.PassedOver);
+    }
+
+    [Fact]
+    public void CorrectionsOfTheConverterAreNamedAndNotApplied()
+    {
+        HeaderReading header = RawHeader.Read(new RawFacts { Corrections = ["a map of gains"] }, "RGGB", null);
+        Finding finding = Assert.Single(HeaderFindings.Of([("a.dng", header.Issues)]), f =>
+            f.Code == FindingCodes.CorrectionsNotApplied
+        );
+        Assert.Equal(
+            "A converter would correct the codes of 1 frame before it computes colours (a map of gains); nothing of it was "
+                + "applied: they are measured as the camera stored them.",
+            finding.Message
         );
     }
 

@@ -22,8 +22,8 @@ public sealed class StuckTemperaturesTests : IDisposable
         Finding finding = Assert.Single(inventory.Findings);
         Assert.Equal(("temperature-stuck", 70), (finding.Code, finding.Frames.Count));
         Assert.Equal(
-            "The sensor temperature stands still at 20 °C in 70 frames, which the set temperature or the hours "
-                + "that passed do not allow: it is taken as unknown; fill in column temperature_c of the capture table "
+            "The sensor temperature is stuck at 20 °C in 70 frames, which the set temperature or the elapsed "
+                + "time contradicts: it is taken as unknown; fill in column temperature_c of the capture table "
                 + "if you know it.",
             finding.Message
         );

@@ -24,7 +24,8 @@ public sealed class TypedTemperaturesTests : IDisposable
         Assert.Equal([18, 17, 16, 15, 15], inventory.Frames.Select(f => f.TemperatureCelsius!.Value));
         Assert.Equal(
             "The temperature of 3 frames was drawn in time between the readings that the capture table gives for 2 frames: "
-                + "it is as good as the thermometer stood close to the sensor.",
+                + "it is as good as the thermometer stood close to the sensor; hot pixels that say otherwise correct it when the "
+                + "darks are measured.",
             Assert.Single(inventory.Findings, f => f.Code == FindingCodes.TemperatureTyped).Message
         );
         Assert.DoesNotContain(inventory.Findings, f => f.Code == FindingCodes.TemperatureMissing);

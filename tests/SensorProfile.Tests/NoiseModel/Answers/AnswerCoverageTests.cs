@@ -126,6 +126,12 @@ public class AnswerCoverageTests(ITestOutputHelper output)
         Assert.All(held, h => Assert.InRange(h, 0.91 * profiles, 0.98 * profiles));
     }
 
+    private static double Relative(FixedPatternProfile pattern, HotPixelCount count)
+    {
+        Measurement nearest = pattern.RateQuantiles.MinBy(q => Math.Abs(q.Rate.Value - count.Threshold))!.Rate;
+        return nearest.StandardUncertainty / nearest.Value;
+    }
+
     private static SkyRate Sky(double rate) =>
         new("given", new Measurement(rate, 0.03 * 0.5, "e-/px/s", 1, "given"), []);
 
@@ -166,7 +172,9 @@ public class AnswerCoverageTests(ITestOutputHelper output)
                     .. pattern.HotPixelCurve.Select(c =>
                         c with
                         {
-                            Count = (long)Math.Max(c.Count + common * (c.High - c.Low) / 3.92, 0),
+                            // the rates are in doubt, and by half of √N what lies between two counts
+                            Threshold = c.Threshold * (1 + common * Relative(pattern, c)),
+                            Count = (long)Math.Max(c.Count + common * (c.High - c.Low) / 3.92 / 2, 0),
                         }
                     ),
                 ],

@@ -39,7 +39,7 @@ public class GuardTests
                 Rejection = Rejection.Median,
             },
             $"A median of fewer than {StackConditions.MinPositions} dither positions cannot be judged: two hot "
-                + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither over "
+                + "pixels that meet at one place of the sky pull it with them. Describe the stack as a plain mean, or dither over "
                 + "more positions."
         );
 

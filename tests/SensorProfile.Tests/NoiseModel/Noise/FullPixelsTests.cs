@@ -95,7 +95,7 @@ public class FullPixelsTests
             Assert.Equal("well-fills", refused.Code);
             Assert.Equal(
                 "The sky alone fills the full well of 15000 e⁻ within 150 s, so lights of 300 s are white: no temperature, "
-                    + "dark or flat mends them. Expose shorter.",
+                    + "dark or flat can rescue them. Expose shorter.",
                 refused.Message
             );
         }

@@ -111,11 +111,11 @@ public sealed class ProfileFileTests : IDisposable
     )]
     [InlineData(
         """{ "camera": {} }""",
-        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote."
+        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that a characterisation wrote."
     )]
     [InlineData(
         "[]",
-        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote."
+        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that a characterisation wrote."
     )]
     public void AnotherDocumentIsRefusedWithTheWayOut(string json, string expected) =>
         Assert.Equal(expected, Assert.Throws<ProfileFormatException>(() => Parse(json)).Message);

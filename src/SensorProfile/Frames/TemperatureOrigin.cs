@@ -1,0 +1,14 @@
+namespace SensorProfile.Frames;
+
+/// <summary>Where the temperature of a frame comes from.</summary>
+internal enum TemperatureOrigin
+{
+    /// <summary>Its header, or a table that repeats or corrects what a header says.</summary>
+    Header,
+
+    /// <summary>A thermometer's reading that was typed in for this frame, whose header says nothing.</summary>
+    Typed,
+
+    /// <summary>Drawn in time between readings that were typed in for other frames.</summary>
+    Drawn,
+}
