@@ -37,7 +37,7 @@ public sealed class SurveyTests : IDisposable
         }
         CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.Answered);
         Assert.StartsWith(
-            "Say what these frames are: 6 of 6 frames do not say whether they are bias, dark or flat. Fill in column kind",
+            "Say what these frames are: 6 of 6 frames do not say whether they are bias, dark or flat. Fill in the column 'kind'",
             run.FirstLine,
             StringComparison.Ordinal
         );

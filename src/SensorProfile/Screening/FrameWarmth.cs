@@ -10,8 +10,8 @@ namespace SensorProfile.Screening;
 /// level does. ΔT = ΔT₂·log₂(B/t), with ΔT₂ = 6 °C ± 1 °C (common practice, no source) since no law is known yet. The noise
 /// of B comes from second differences of like exposures in time (their median, so that steps of temperature are no
 /// noise). What exposures differ by (Poisson noise is skew where it is faint, hot pixels fill up, glow is there) shows where
-/// frames of two exposures follow each other within a quarter of an hour; more than 2.5 °C is taken for a true step. Single frames
-/// far off both neighbours are left out, and what is left is drawn smooth over five minutes.
+/// frames of two exposures follow each other within a quarter of an hour; more than 2.5 °C is taken for a true step. A median over
+/// three neighbours takes out single frames with light or a cosmic ray.
 /// </remarks>
 internal sealed class FrameWarmth
 {
@@ -21,9 +21,6 @@ internal sealed class FrameWarmth
     private const double LeastRelative = 0.005; // telegraph pixels and cosmic rays: no frame is known better
     private const double MaxOffset = 2.5; // °C between exposures: a factor of 1.33
     private const double NextWithin = 900; // s
-    private const double SmoothWithin = 300; // s: shorter than the pauses in which a camera is carried elsewhere
-    private const double MinSpike = 1; // °C
-    private const double SpikeSigmas = 4;
 
     private readonly double[] times;
     private readonly double[] celsius;
@@ -47,12 +44,18 @@ internal sealed class FrameWarmth
         if (points.Count < MinFrames)
             return null;
         points.Sort((a, b) => a.Time.CompareTo(b.Time));
-        List<Point> alike = WithoutSpikes(WithoutOffsets(points));
-        return new FrameWarmth(
-            [.. alike.Select(p => p.Time)],
-            [.. alike.Select(p => Smooth(alike, p.Time))],
-            OrderStatistics.Median([.. alike.Select(p => p.Doubt)])
-        );
+        double[] raw = WithoutOffsets(points);
+        double[] smooth =
+        [
+            .. raw.Select(
+                (_, i) =>
+                {
+                    int from = Math.Clamp(i - 1, 0, Math.Max(0, raw.Length - 3));
+                    return OrderStatistics.Median(raw.AsSpan(from, Math.Min(3, raw.Length)));
+                }
+            ),
+        ];
+        return new FrameWarmth([.. points.Select(p => p.Time)], smooth, points.Max(p => p.Doubt));
     }
 
     /// <summary>Middle of an exposure, s.</summary>
@@ -98,50 +101,7 @@ internal sealed class FrameWarmth
         }
     }
 
-    /// <summary>Single frames far off both neighbours: light, a satellite's glint, a cosmic ray.</summary>
-    private static List<Point> WithoutSpikes(List<Point> points)
-    {
-        double Above(int i, int other)
-        {
-            double limit = Math.Max(MinSpike, SpikeSigmas * (points[i].Doubt + points[other].Doubt));
-            double by = points[i].Celsius - points[other].Celsius;
-            return Math.Abs(by) > limit ? Math.Sign(by) : 0;
-        }
-        return
-        [
-            .. points.Where(
-                (_, i) => i == 0 || i == points.Count - 1 || Above(i, i - 1) == 0 || Above(i, i - 1) != Above(i, i + 1)
-            ),
-        ];
-    }
-
-    /// <summary>A straight line through the frames within five minutes, each by its weight, or their mean.</summary>
-    private static double Smooth(List<Point> points, double time)
-    {
-        double weights = 0,
-            t = 0,
-            y = 0,
-            tt = 0,
-            ty = 0;
-        foreach (Point p in points)
-        {
-            double at = p.Time - time;
-            if (Math.Abs(at) > SmoothWithin)
-                continue;
-            double w = 1 / (p.Doubt * p.Doubt);
-            (weights, t, y, tt, ty) = (
-                weights + w,
-                t + (w * at),
-                y + (w * p.Celsius),
-                tt + (w * at * at),
-                ty + (w * at * p.Celsius)
-            );
-        }
-        double spread = (tt * weights) - (t * t);
-        return spread > 1e-6 * weights * weights ? ((y * tt) - (t * ty)) / spread : y / weights;
-    }
-
-    private static List<Point> WithoutOffsets(List<Point> points)
+    private static double[] WithoutOffsets(List<Point> points)
     {
         // what the later of two exposures that follow each other reads above the earlier one
         var steps = new List<(double From, double To, double Gap, double Step)>();
@@ -183,7 +143,7 @@ internal sealed class FrameWarmth
             else
                 offsets[edge.From] = offsets[edge.To] - step;
         }
-        return [.. points.Select(p => p with { Celsius = p.Celsius - offsets.GetValueOrDefault(p.Seconds) })];
+        return [.. points.Select(p => p.Celsius - offsets.GetValueOrDefault(p.Seconds))];
     }
 
     private sealed record Point(double Time, double Seconds, double Celsius, double Doubt);

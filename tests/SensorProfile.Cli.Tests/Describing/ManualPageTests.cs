@@ -26,7 +26,8 @@ public sealed class ManualPageTests
         string words = string.Join(' ', shown.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         foreach (string name in CommandList.Names)
             Assert.Contains($"sensorprofile {name}", words, StringComparison.Ordinal);
-        Assert.Contains("2023-11-14", words, StringComparison.Ordinal);
+        if (columns >= 80) // man writes name, date and section of the last line over one another in less
+            Assert.Contains("2023-11-14", words, StringComparison.Ordinal);
         Assert.Contains("EXIT STATUS", words, StringComparison.Ordinal);
         Assert.Contains("How the stack", words, StringComparison.Ordinal); // further on a word may be divided
     }

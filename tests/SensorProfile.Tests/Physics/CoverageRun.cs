@@ -92,8 +92,8 @@ public sealed class CoverageRun
             $"Coverage of the stated 95 % intervals over {cameras} random physical cameras (`CoverageRun`)."
         );
         text.AppendLine();
-        text.AppendLine("| quantity | asked | not told | held | mean z | rms z |");
-        text.AppendLine("|---|---:|---:|---:|---:|---:|");
+        text.AppendLine("| quantity | told | held | mean z | rms z |");
+        text.AppendLine("|---|---:|---:|---:|---:|");
         foreach ((string what, Tally tally) in tallies)
             text.AppendLine(Line(what, tally));
         return text.ToString();
@@ -101,10 +101,10 @@ public sealed class CoverageRun
 
     private static string Line(string what, Tally t) =>
         t.Asked == 0
-            ? $"| {what} | 0 | {t.Silent} | | | |"
+            ? $"| {what} | 0 of {t.Silent} | | | |"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {what} | {t.Asked} | {t.Silent} | {100.0 * t.Held / t.Asked:0.0} % | "
+                $"| {what} | {t.Asked} | {100.0 * t.Held / t.Asked:0.0} % | "
                     + $"{t.Sum / t.Asked:+0.00;−0.00} | {Math.Sqrt(t.Squares / t.Asked):0.00} |"
             );
 }

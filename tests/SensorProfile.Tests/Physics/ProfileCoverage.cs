@@ -57,14 +57,10 @@ internal sealed class ProfileCoverage(CameraDescription camera, SimulationTruth 
             glow = TrueMaps.Glow(sensor, reference, MapSeconds),
             thermal = [.. all.Zip(glow, (a, g) => a - g)];
         foreach (RateQuantile quantile in pattern.RateQuantiles.Where(q => q.Share < 0.9995))
-            yield return new(
-                $"rate of {100 * quantile.Share:0.#} % of the pixels",
-                quantile.Rate,
-                At(all, quantile.Share)
-            );
+            yield return new($"rate, {100 * quantile.Share:0.#} % rank", quantile.Rate, At(all, quantile.Share));
         foreach (RateQuantile quantile in pattern.ThermalQuantiles.Where(q => q.Share < 0.9995))
             yield return new(
-                $"rate without glow of {100 * quantile.Share:0.#} % of the pixels",
+                $"rate without glow, {100 * quantile.Share:0.#} % rank",
                 quantile.Rate,
                 At(thermal, quantile.Share)
             );

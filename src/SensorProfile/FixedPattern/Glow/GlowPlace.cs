@@ -8,6 +8,9 @@ namespace SensorProfile.FixedPattern.Glow;
 /// <summary>Describes one place that glows.</summary>
 internal static class GlowPlace
 {
+    // What a glow has below its reach is not in the total: 5 % of it in physical cameras simulated (CoverageRun).
+    private const double TailDoubt = 0.05;
+
     private const double EdgeShare = 0.15; // of the width or height of the frame
     private const double AreaShareOfPeak = 0.1;
 
@@ -64,7 +67,8 @@ internal static class GlowPlace
         // The floor is known from many cells; the tail of the glow outside this place is not in the total.
         double tail = 2 * noise / 3 * pixels / 2,
             below = floorDoubt * pixels,
-            totalDoubt = Math.Sqrt(tail * tail + below * below + Math.Pow(relative * total, 2));
+            hidden = TailDoubt * total,
+            totalDoubt = Math.Sqrt(tail * tail + below * below + hidden * hidden + Math.Pow(relative * total, 2));
         GlowLaws laws = GlowLaws.Fit(input, maps, place, excess, glows);
         return new GlowRegion
         {

@@ -74,7 +74,8 @@ public sealed partial class ExposureDocumentTests
             double shortest = answer.AdvisedRow.ExposureNeeded.Value,
                 electronics =
                     given.Camera.ReadNoise * given.Camera.ReadNoise + given.Camera.Gain * given.Camera.Gain / 12;
-            Assert.Equal(loss, Math.Sqrt(1 + electronics / (sky * shortest)) - 1, 1e-9);
+            double background = sky + answer.AdvisedRow.DarkRate!.Value; // √(1 + R²/((S + I)t)) − 1 = p
+            Assert.Equal(loss, Math.Sqrt(1 + electronics / (background * shortest)) - 1, 1e-9);
             Assert.Equal(shortest, answer.Quantities["shortestExposure"]!.Value);
             Match said = Seconds().Match(ExposureDocument.Of(answer).Sentence);
             if (said.Success)

@@ -93,7 +93,7 @@ public sealed class ProfileArchiveTests : IDisposable
             Profile = profile.Profile with { CreatedUtc = profile.Profile.CreatedUtc.AddDays(1) },
         };
         Assert.Contains(
-            "an archive replaces nothing",
+            "an archive never replaces a file",
             Assert.Throws<IOException>(() => SensorArchive.Keep(archive, other)).Message,
             StringComparison.Ordinal
         );
