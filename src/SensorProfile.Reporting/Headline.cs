@@ -3,7 +3,6 @@ using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting;
 

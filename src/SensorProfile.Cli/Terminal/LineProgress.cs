@@ -1,5 +1,4 @@
 using SensorProfile.Frames;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Terminal;
 

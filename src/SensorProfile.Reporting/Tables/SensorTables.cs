@@ -1,6 +1,5 @@
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,6 +1,4 @@
 using SensorProfile.Frames;
-using SensorProfile.Frames.Sets;
-using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Reporting.Answers;
 

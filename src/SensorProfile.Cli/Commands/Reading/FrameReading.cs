@@ -3,7 +3,6 @@ using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 

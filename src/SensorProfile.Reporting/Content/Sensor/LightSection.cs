@@ -1,6 +1,5 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Response;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Sensor;
 

@@ -1,6 +1,5 @@
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Fitting.Models;

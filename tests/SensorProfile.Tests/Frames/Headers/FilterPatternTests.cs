@@ -1,4 +1,3 @@
-using SensorProfile.Frames;
 using SensorProfile.Frames.Headers;
 
 namespace SensorProfile.Tests.Frames.Headers;

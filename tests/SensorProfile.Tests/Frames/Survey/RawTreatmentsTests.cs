@@ -1,4 +1,3 @@
-using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Raw;
 
