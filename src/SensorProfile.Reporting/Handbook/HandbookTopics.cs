@@ -60,8 +60,10 @@ internal static partial class HandbookTopics
     {
         string markdown = CoverageLine()
             .Replace(FindingsLine().Replace(text, _ => EveryCode()), _ =>
-                Resource(CoverageName) ?? "*The table is not part of this version.*"
-            );
+                // its own heading stands one level lower in the page
+                Resource(CoverageName) is { } table
+                    ? "#" + table
+                    : "*The table is not part of this version.*");
         return new HandbookTopic(name, Title().Match(markdown).Groups["title"].Value.Trim(), markdown);
     }
 

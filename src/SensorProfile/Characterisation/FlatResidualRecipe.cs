@@ -35,7 +35,7 @@ internal static class FlatResidualRecipe
             log.Add(
                 FindingCodes.FlatResidualNotMeasured,
                 Severity.Note,
-                "What flats leave on flats was not measured: it needs 4 or more flats of one exposure under the same "
+                "The flat-field residual was not measured: it needs 4 or more flats of one exposure under the same "
                     + "light, half of which calibrate the other half."
             );
             return (null, null);

@@ -24,8 +24,8 @@ internal sealed record ChannelReading
     public required double ClippedVariance { get; init; }
 
     /// <summary>
-    /// Standard uncertainty of the levels from rounding to codes, shared by frames of the same level, ADU (<see
-    /// cref="ReadNoise.LevelDoubtAdu"/>).
+    /// Standard uncertainty of the levels from rounding to codes, shared by frames of the same level, ADU
+    /// (<see cref="ReadNoise.LevelDoubtAdu"/>).
     /// </summary>
     public required double RoundingDoubt { get; init; }
 

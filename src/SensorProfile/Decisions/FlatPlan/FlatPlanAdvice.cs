@@ -143,13 +143,13 @@ public static class FlatPlanAdvice
             QuantityNames.LossByPattern,
             mode.FlatResidual is null ? null : 100 * noise.LossByPattern,
             "%",
-            "rise of the noise of the stack by what flats leave on flats"
+            "rise of the noise of the stack from the flat-field residual"
         );
         quantities.Add(
             QuantityNames.GradientLeft,
             mode.FlatResidualOverAreas is { } areas ? noise.InStackNoise(areas.Value / 100) : null,
             "1",
-            "what flats leave on flats over areas, in the noise of a pixel of the stack"
+            "flat-field residual over areas, in the noise of a pixel of the stack"
         );
         return quantities;
     }

@@ -43,7 +43,7 @@ internal static class FlatPlanWarnings
             yield return new Finding(
                 FindingCodes.FlatPatternUnknown,
                 Severity.Note,
-                "What flats leave on flats was not measured, so only their noise counts here: add 4 or more flats of one "
+                "The flat-field residual was not measured, so only the noise of the flats counts here: add 4 or more flats of one "
                     + "exposure and characterise again."
             );
             yield break;

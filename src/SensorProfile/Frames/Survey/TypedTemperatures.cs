@@ -53,9 +53,9 @@ internal static class TypedTemperatures
         new(
             FindingCodes.TemperatureTyped,
             Severity.Warning,
-            $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
-                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
-                + "good as the thermometer stood close to the sensor; hot pixels that say otherwise correct it when the darks "
+            $"The temperature of {Counted.Frames(filled.Count)} was interpolated in time between the readings that the "
+                + $"capture table gives for {Counted.Frames(frames.Count(IsTyped))}: it is only as "
+                + "good as the thermometer was close to the sensor; if the hot pixels say otherwise, they correct it when the darks "
                 + "are measured.",
             [.. filled.Select(f => f.Frame.Name)]
         );

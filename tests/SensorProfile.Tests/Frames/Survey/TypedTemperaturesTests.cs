@@ -23,9 +23,9 @@ public sealed class TypedTemperaturesTests : IDisposable
         Inventory inventory = Read("0.dng,dark,18", "3.dng,dark,15");
         Assert.Equal([18, 17, 16, 15, 15], inventory.Frames.Select(f => f.TemperatureCelsius!.Value));
         Assert.Equal(
-            "The temperature of 3 frames was drawn in time between the readings that the capture table gives for 2 frames: "
-                + "it is as good as the thermometer stood close to the sensor; hot pixels that say otherwise correct it when the "
-                + "darks are measured.",
+            "The temperature of 3 frames was interpolated in time between the readings that the capture table gives for 2 frames: "
+                + "it is only as good as the thermometer was close to the sensor; if the hot pixels say otherwise, they correct it "
+                + "when the darks are measured.",
             Assert.Single(inventory.Findings, f => f.Code == FindingCodes.TemperatureTyped).Message
         );
         Assert.DoesNotContain(inventory.Findings, f => f.Code == FindingCodes.TemperatureMissing);
