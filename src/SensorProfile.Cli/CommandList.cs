@@ -117,7 +117,7 @@ internal static class CommandList
             "The handbook: how to take the frames, read the report, what a finding means; also as web pages.",
             ["help"],
             ["help", "frames"],
-            ["help", "black-clipped"],
+            ["help", FindingCodes.BlackClipped],
             ["help", "--pages", "handbook"]
         ),
         Entry.Of<SchemaCommand>(

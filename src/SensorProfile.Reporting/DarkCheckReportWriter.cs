@@ -1,6 +1,5 @@
 using System.Text;
 using SensorProfile.Drift.MasterDarks;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Years;

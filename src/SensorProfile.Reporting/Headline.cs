@@ -3,7 +3,6 @@ using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting;
 
@@ -18,7 +17,7 @@ internal static class Headline
     {
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
-            return profile.Findings.Any(f => f.Code == FrameFindings.KindMissing)
+            return profile.Findings.Any(f => f.Code == FindingCodes.KindMissing)
                 ? "Say what these frames are: nothing could be measured without knowing which are bias, dark and flat frames."
                 : "Nothing could be measured from these frames.";
         if (NotRaw(profile) is not null)
@@ -51,7 +50,7 @@ internal static class Headline
             parts.Add($"gain {QuantityText.Of(mode.Gain)}");
         parts.AddRange(Dark(mode));
         if (mode.HotPixelsAdu is { } hot)
-            parts.Add($"{Plural.Of(hot.Hot, "hot pixel")} above {QuantityText.Number(hot.HotRate)} ADU/px/s");
+            parts.Add($"{Counted.Nouns(hot.Hot, "hot pixel")} above {QuantityText.Number(hot.HotRate)} ADU/px/s");
         if (parts.Count == 0)
             return "None of read noise, gain and dark current could be measured.";
         string sentence = string.Join(", ", parts);

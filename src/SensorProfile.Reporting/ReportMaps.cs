@@ -49,7 +49,7 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
                 {
                     findings.Add(
                         new Finding(
-                            "map-unreadable",
+                            FindingCodes.MapUnreadable,
                             Severity.Warning,
                             $"A map cannot be shown: {problem.Message}",
                             [path]

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Describing;
-using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

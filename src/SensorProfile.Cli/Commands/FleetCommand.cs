@@ -2,6 +2,7 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
+using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Years;
@@ -24,7 +25,7 @@ internal sealed class FleetCommand : AnswerCommand<FleetCommand.Settings>
             : throw CommandFailure.UnreadableInput(
                 found.Refused is [var only]
                     ? $"{only.File}: {only.Reason}"
-                    : $"nothing readable in {settings.Folder}: {Plural.Of(found.Refused.Count, "file")} left out, named above."
+                    : $"nothing readable in {settings.Folder}: {Counted.Nouns(found.Refused.Count, "file")} left out, named above."
             );
     }
 

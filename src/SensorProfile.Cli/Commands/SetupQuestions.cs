@@ -2,7 +2,6 @@ using System.Globalization;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Terminal;
 using SensorProfile.NoiseModel;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Commands;

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
+using SensorProfile.Frames;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Session;
@@ -31,7 +32,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         {
             Command = Name,
             Sentence =
-                $"{Plural.Of(frames.Count, "frame")} of {camera.Name} are in {settings.Out}; truth.json "
+                $"{Counted.Nouns(frames.Count, "frame")} of {camera.Name} are in {settings.Out}; truth.json "
                 + "beside them holds the true values.",
             Verdict = Written,
             Lines =

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Defaults;

@@ -1,5 +1,3 @@
-using SensorProfile.Reporting.Answers;
-
 namespace SensorProfile.Cli.Describing;
 
 /// <summary>Takes the values of an enumeration, typed as everywhere: "sigma-clip".</summary>

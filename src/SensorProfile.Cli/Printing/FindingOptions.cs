@@ -9,28 +9,32 @@ internal static class FindingOptions
     public static IReadOnlyDictionary<string, string> Known { get; } =
         new Dictionary<string, string>
         {
-            ["darks-missing"] = "--darks PATH",
-            ["fresh-darks-missing"] = "--against PATH",
-            ["gain-from-hot-pixels"] = "--profile P",
-            ["gain-unknown"] = "--profile P",
-            ["kind-missing"] = "--names-say",
-            ["lights-beyond-tolerance"] = "darks plan",
-            ["lights-missing"] = "--lights PATH",
-            ["map-temperatures-apart"] = "characterise --reference C",
-            ["maps-moved-in-temperature"] = "characterise --reference C",
-            ["prediction-not-validated"] = "characterise without --quick",
-            ["probe-misses-drift"] = "characterise --temperatures hot-pixels",
-            ["probe-offset-between-sets"] = "characterise --temperatures hot-pixels",
-            ["profile-missing"] = "--profile P",
-            ["kind-not-measured"] = "survey --table FILE",
+            [FindingCodes.DarksMissing] = "--darks PATH",
+            [FindingCodes.FreshDarksMissing] = "--against PATH",
+            [FindingCodes.GainFromHotPixels] = "--profile P",
+            [FindingCodes.GainUnknown] = "--profile P",
+            [FindingCodes.KindMissing] = "--names-say",
+            [FindingCodes.LightsBeyondTolerance] = "darks plan",
+            [FindingCodes.LightsMissing] = "--lights PATH",
+            [FindingCodes.MapTemperaturesApart] = "characterise --reference C",
+            [FindingCodes.MapsMovedInTemperature] = "characterise --reference C",
+            [FindingCodes.PredictionNotValidated] = "characterise without --quick",
+            [FindingCodes.ProbeMissesDrift] = "characterise --temperatures hot-pixels",
+            [FindingCodes.ProbeOffsetBetweenSets] = "characterise --temperatures hot-pixels",
+            [FindingCodes.ProfileMissing] = "--profile P",
+            [FindingCodes.KindNotMeasured] = "survey --table FILE",
         };
 
     // findings that say that the option was used: then it is no cure
     private static readonly Dictionary<string, string[]> used = new()
     {
-        ["kind-missing"] = ["kind-from-name"],
-        ["probe-misses-drift"] = ["temperatures-by-hot-pixels", "temperatures-not-replaced"],
-        ["probe-offset-between-sets"] = ["temperatures-by-hot-pixels", "temperatures-not-replaced"],
+        [FindingCodes.KindMissing] = [FindingCodes.KindFromName],
+        [FindingCodes.ProbeMissesDrift] = [FindingCodes.TemperaturesByHotPixels, FindingCodes.TemperaturesNotReplaced],
+        [FindingCodes.ProbeOffsetBetweenSets] =
+        [
+            FindingCodes.TemperaturesByHotPixels,
+            FindingCodes.TemperaturesNotReplaced,
+        ],
     };
 
     /// <summary>"[kind-missing: --names-say]", or the code alone.</summary>

@@ -18,7 +18,7 @@ internal static class FullAnswer
         [
             QuantityTable.Of(reply, reply.Quantities),
             .. reply.Tables,
-            AnswerTable.List("Assumed", reply.Assumptions.Select(a => $"{a.Text} ({JsonNodes.Word(a.Source)})")),
+            AnswerTable.List("Assumed", reply.Assumptions.Select(a => $"{a.Text} ({EnumWord.Of(a.Source)})")),
             AnswerTable.List(
                 "Findings",
                 reply

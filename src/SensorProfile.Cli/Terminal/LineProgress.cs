@@ -1,4 +1,4 @@
-using SensorProfile.Reporting.Answers;
+using SensorProfile.Frames;
 
 namespace SensorProfile.Cli.Terminal;
 
@@ -18,14 +18,14 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
             {
                 current = new Stage(stage, clock, bytes);
                 printed = clock.GetTimestamp();
-                writer.WriteLine(stage + (total > 0 ? $", {Plural.Of(total, "frame")}" : "") + " …");
+                writer.WriteLine(stage + (total > 0 ? $", {Counted.Nouns(total, "frame")}" : "") + " …");
             }
             else if (done < total && clock.GetElapsedTime(printed) >= Pause)
             {
                 printed = clock.GetTimestamp();
                 string[] parts =
                 [
-                    $"{stage}: {done} of {Plural.Of(total, "frame")}",
+                    $"{stage}: {done} of {Counted.Nouns(total, "frame")}",
                     current.Speed(bytes),
                     current.Left(done, total),
                 ];

@@ -80,7 +80,7 @@ internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action c
             FirstAnswered = now;
             changed();
             double? cold = this[NightQuestion.HowCold]
-                ?.Answer?.Quantities.FirstOrDefault(q => q.Name == "setpoint")
+                ?.Answer?.Quantities.FirstOrDefault(q => q.Name == QuantityNames.Setpoint)
                 ?.Value?.Value;
             (NightQuestion Question, IReadOnlyList<string> Arguments)[] rest =
             [

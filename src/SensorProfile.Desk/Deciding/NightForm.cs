@@ -48,7 +48,7 @@ internal sealed class NightForm(IDeskDoor door)
         Lights = setup.Stack?.Lights ?? Lights;
         Dithers = setup.Stack?.DitherPositions ?? Math.Min(Dithers, Lights);
         if (setup.Stack?.Rejection is { } rejection)
-            Rejection = Reporting.Answers.EnumWord.Of(rejection);
+            Rejection = EnumWord.Of(rejection);
         Sky = setup.Sky?.Rate ?? Sky;
         Reach = setup.Cooling?.Reach ?? Reach;
         Uncooled = setup.Cooling?.Uncooled ?? Uncooled;

@@ -92,7 +92,7 @@ public static class LibRawDecoder
     {
         if (header.Cause == LibRawCause.Missing)
             return Refused(path, $"{header.Problem}.", Package);
-        if (header.Cause != LibRawCause.Other && CutShort.Find(path) is { } cut)
+        if (header.Cause != LibRawCause.Other && TruncationCheck.Find(path) is { } cut)
             return cut;
         string problem = $"LibRaw cannot read it: {header.Problem}.";
         return header.Cause switch

@@ -19,5 +19,5 @@ internal sealed record AnswerShape(string Command, IReadOnlyList<string> Verdict
         };
 
     private static string[] Words<TVerdict>()
-        where TVerdict : struct, Enum => [.. Enum.GetValues<TVerdict>().Select(JsonNodes.Word)];
+        where TVerdict : struct, Enum => [.. Enum.GetValues<TVerdict>().Select(v => EnumWord.Of(v))];
 }

@@ -1,3 +1,5 @@
+using SensorProfile.Profiles;
+
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>Cautions for people and equipment, in the words of this program.</summary>
@@ -31,4 +33,26 @@ internal static class Cautions
     internal static IReadOnlyList<string> Flats { get; } = [Sun, Estimates];
 
     internal static IReadOnlyList<string> NightDarks { get; } = [Power, Estimates];
+
+    /// <summary>
+    /// The cautions of a profile: about cooling where the sensor was colder than the air of a mild night, about warming
+    /// up otherwise.
+    /// </summary>
+    internal static IReadOnlyList<string> OfProfile(CameraProfile profile)
+    {
+        double[] temperatures =
+        [
+            .. profile.Modes.SelectMany(mode => mode.DarkCurrent?.Points ?? []).Select(point => point.Temperature),
+        ];
+        List<string> cautions = [];
+        if (temperatures.Length > 1)
+            cautions.Add(Steps);
+        if (temperatures.Any(temperature => temperature < 0))
+            cautions.Add(Frost);
+        cautions.Add(Warming);
+        if (profile.Modes.Any(mode => mode.PhotonTransfer is null))
+            cautions.Add(Sun);
+        cautions.Add(Estimates);
+        return cautions;
+    }
 }

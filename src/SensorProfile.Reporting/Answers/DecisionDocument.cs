@@ -17,7 +17,7 @@ internal static class DecisionDocument
             Command = command,
             Sentence = words.Sentence,
             Reason = words.Reason,
-            Verdict = words.Verdict,
+            Verdict = words.Word,
             Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
             Fields = fields,
             Settling = answer.Settling,
@@ -25,7 +25,7 @@ internal static class DecisionDocument
             Findings = answer.Findings,
             Cautions = words.Cautions,
             RulesOfThumb = answer.RulesOfThumb,
-            CannotTell = words.Verdict == Answer.CannotTell,
+            CannotTell = words.CannotTell,
         };
 
     /// <summary>The reply to a valid question that the profile cannot answer.</summary>

@@ -21,10 +21,6 @@ internal static class JsonNodes
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower), new FiniteOrNull() },
     };
 
-    /// <summary>The word of a verdict or a cause: "cannot-tell" from CannotTell.</summary>
-    public static string Word<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
-
     public static JsonNode? Of<T>(T value) => JsonSerializer.SerializeToNode(value, Options);
 
     public static string Text(JsonNode document) => document.ToJsonString(Options) + "\n";

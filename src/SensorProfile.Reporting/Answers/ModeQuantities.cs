@@ -9,16 +9,16 @@ internal static class ModeQuantities
 {
     public static IReadOnlyList<AnswerQuantity> Of(ModeProfile mode) =>
         [
-            new("readNoise", "read noise", mode.ReadNoise),
-            new("gain", "gain", mode.Gain),
-            new("fullWell", "full well", mode.FullWell),
-            new("dynamicRange", "dynamic range", mode.DynamicRange),
-            new("biasLevel", "bias level", mode.BiasLevel),
-            new("saturationLevel", "saturation level", mode.SaturationLevel),
-            new("linearityError", "linearity error", mode.LinearityError),
-            new("responseNonuniformity", "response nonuniformity", mode.ResponseNonuniformity),
-            new("rateAtReference", Rate(mode.DarkCurrent), mode.DarkCurrent?.RateAtReference),
-            new("doublingTemperature", "dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
+            new(QuantityNames.ReadNoise, "read noise", mode.ReadNoise),
+            new(QuantityNames.Gain, "gain", mode.Gain),
+            new(QuantityNames.FullWell, "full well", mode.FullWell),
+            new(QuantityNames.DynamicRange, "dynamic range", mode.DynamicRange),
+            new(QuantityNames.BiasLevel, "bias level", mode.BiasLevel),
+            new(QuantityNames.SaturationLevel, "saturation level", mode.SaturationLevel),
+            new(QuantityNames.LinearityError, "linearity error", mode.LinearityError),
+            new(QuantityNames.ResponseNonuniformity, "response nonuniformity", mode.ResponseNonuniformity),
+            new(QuantityNames.RateAtReference, Rate(mode.DarkCurrent), mode.DarkCurrent?.RateAtReference),
+            new(QuantityNames.DoublingTemperature, "dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
         ];
 
     public static AnswerTable Table(ModeProfile mode) =>

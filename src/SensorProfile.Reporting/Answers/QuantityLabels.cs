@@ -5,20 +5,20 @@ internal static class QuantityLabels
 {
     private static readonly Dictionary<string, string> Known = new()
     {
-        ["darkRateChange"] = "change of the dark current",
-        ["darkRatePerYear"] = "dark current per year",
-        ["newHotPixelsPerYear"] = "new hot pixels",
-        ["healedHotPixelsPerYear"] = "healed hot pixels",
-        ["lossWorst"] = "largest rise in a stack's noise",
-        ["level"] = "mean level of the computed dark",
-        ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
-        ["uncertaintyHot"] = "uncertainty, hot pixel",
-        ["equivalentFrames"] = "equivalent master of real darks",
-        ["coverageTypical"] = "ordinary pixels within their 95 % interval",
-        ["coverageHot"] = "hot pixels within their 95 % interval",
-        ["coverageGlow"] = "pixels in the glow within their 95 % interval",
-        ["coverageFlickering"] = "flickering pixels within their 95 % interval",
-        ["coverageAgainst"] = "fresh darks within their 95 % interval",
+        [QuantityNames.DarkRateChange] = "change of the dark current",
+        [QuantityNames.DarkRatePerYear] = "dark current per year",
+        [QuantityNames.NewHotPixelsPerYear] = "new hot pixels",
+        [QuantityNames.HealedHotPixelsPerYear] = "healed hot pixels",
+        [QuantityNames.LossWorst] = "largest rise in a stack's noise",
+        [QuantityNames.Level] = "mean level of the computed dark",
+        [QuantityNames.UncertaintyTypical] = "uncertainty, ordinary pixel",
+        [QuantityNames.UncertaintyHot] = "uncertainty, hot pixel",
+        [QuantityNames.EquivalentFrames] = "equivalent master of real darks",
+        [QuantityNames.CoverageTypical] = "ordinary pixels within their 95 % interval",
+        [QuantityNames.CoverageHot] = "hot pixels within their 95 % interval",
+        [QuantityNames.CoverageGlow] = "pixels in the glow within their 95 % interval",
+        [QuantityNames.CoverageFlickering] = "flickering pixels within their 95 % interval",
+        [QuantityNames.CoverageAgainst] = "fresh darks within their 95 % interval",
     };
 
     /// <summary>The known label of "toleranceWarmer", or else its name as words: "tolerance warmer".</summary>

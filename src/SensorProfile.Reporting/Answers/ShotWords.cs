@@ -1,16 +1,15 @@
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>A shot list in words.</summary>
 internal static class ShotWords
 {
-    public const string Verdict = "answered";
-
     public static AnswerWords Of(ShotListAnswer answer) =>
-        new(Sentence(answer), Reason(answer), Verdict)
+        new(Sentence(answer), Reason(answer), Verdict.Answered)
         {
             Cautions = answer.Cooled ? Cautions.ShotsCooled : Cautions.ShotsUncooled,
         };
@@ -58,7 +57,7 @@ internal static class ShotWords
 
     private static string Take(ShotListAnswer answer) =>
         $"Take {Plain.Whole(answer.Shots.Sum(s => s.Frames))} frames in {Plain.Duration(answer.Shots.Sum(s => s.Seconds))} "
-        + $"({Plain.Bytes(1e6 * answer.Quantities["diskSpace"]!.Value)}): {Counts(answer.Shots)}.";
+        + $"({Plain.Bytes(1e6 * answer.Quantities[QuantityNames.DiskSpace]!.Value)}): {Counts(answer.Shots)}.";
 
     private static string Counts(IReadOnlyList<PlannedShot> shots) =>
         string.Join(
@@ -104,9 +103,9 @@ internal static class ShotWords
     private static string Words(string quantity) =>
         quantity switch
         {
-            "readNoise" => "read noise of one pixel",
-            "darkCurrent" => "dark current at that temperature",
-            "doublingTemperature" => "doubling temperature",
+            QuantityNames.ReadNoise => "read noise of one pixel",
+            QuantityNames.DarkCurrent => "dark current at that temperature",
+            QuantityNames.DoublingTemperature => "doubling temperature",
             _ => quantity,
         };
 }

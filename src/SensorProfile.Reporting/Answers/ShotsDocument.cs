@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -9,7 +10,7 @@ internal static class ShotsDocument
 {
     private const int Shown = 8;
 
-    public static AnswerShape Shape { get; } = new("shots", [ShotWords.Verdict], typeof(ShotsFields));
+    public static AnswerShape Shape { get; } = new("shots", [EnumWord.Of(Verdict.Answered)], typeof(ShotsFields));
 
     public static AnswerDocument Of(ShotListAnswer answer, string? csv = null) =>
         DecisionDocument.Of(
@@ -76,7 +77,8 @@ internal static class ShotsDocument
                 .. answer.Expected.Select(e =>
                     (IReadOnlyList<string>)
                         [
-                            QuantityLabels.Of(e.Quantity) + (e.Quantity == "readNoise" ? " of one pixel" : ""),
+                            QuantityLabels.Of(e.Quantity)
+                                + (e.Quantity == QuantityNames.ReadNoise ? " of one pixel" : ""),
                             answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null)
                                 ? ""
                                 : Cell(e.Now, e.Unit),

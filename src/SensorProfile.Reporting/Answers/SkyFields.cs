@@ -35,7 +35,7 @@ internal static class SkyFields
 
     /// <summary>An answer for one sky as a member of "skies", in the words of its document.</summary>
     public static SkyMember Member(SkyRate sky, Answer answer, AnswerWords words) =>
-        new(sky.Name, sky.Rate, sky.Assumptions, words.Sentence, words.Verdict, answer.Quantities, answer.Intervals);
+        new(sky.Name, sky.Rate, sky.Assumptions, words.Sentence, words.Word, answer.Quantities, answer.Intervals);
 
     /// <summary>"a suburban sky, broad band (4.48 e⁻/px/s, assumed)", or "a sky of 0.5 e⁻/px/s".</summary>
     public static string Named(SkyRate sky) =>

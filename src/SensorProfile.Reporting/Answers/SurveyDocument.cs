@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
@@ -28,7 +27,7 @@ internal static class SurveyDocument
             Fields = new SurveyFields(
                 [
                     .. inventory.Sets.Select(s => new SurveySet(
-                        Word(s.Kind),
+                        EnumWord.Of(s.Kind),
                         s.Settings,
                         s.ExposureSeconds,
                         s.TemperatureCelsius,
@@ -39,7 +38,15 @@ internal static class SurveyDocument
                         [.. s.Frames.Select(f => f.Name)]
                     )),
                 ],
-                [.. lacks.Select(l => new SurveyLack(l.Measurement, l.Settings, Word(l.Kind), l.Frames, l.Sentence))],
+                [
+                    .. lacks.Select(l => new SurveyLack(
+                        EnumWord.Of(l.Measurement),
+                        l.Settings,
+                        EnumWord.Of(l.Kind),
+                        l.Frames,
+                        l.Sentence
+                    )),
+                ],
                 inventory.Rejected,
                 inventory.PassedOver
             ),
@@ -51,7 +58,7 @@ internal static class SurveyDocument
     {
         if (lacks.Count == 0)
             return "Ready to characterise: these frames serve every measurement.";
-        string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
+        string[] missing = [.. lacks.Select(l => EnumWord.Spaced(l.Measurement)).Distinct()];
         return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
     }
@@ -73,19 +80,20 @@ internal static class SurveyDocument
     private static string Unsaid(int unknown, int all) =>
         all == 1
             ? "the only one does not say whether it is"
-            : $"{unknown} of {Plural.Of(all, "frame")} {(unknown == 1 ? "does not say whether it is" : "do not say whether they are")}";
+            : $"{unknown} of {Counted.Nouns(all, "frame")} {(unknown == 1 ? "does not say whether it is" : "do not say whether they are")}";
 
     private static string Usable(Inventory inventory)
     {
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
-        string all = $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")}";
+        string all =
+            $"{Counted.Nouns(inventory.Frames.Count, "frame")} in {Counted.Nouns(inventory.Sets.Count, "set")}";
         return unknown == 0 ? $"{all} can be used"
             : unknown == inventory.Frames.Count ? $"{all}: none can be used until its kind is known"
             : $"{all} can be used, except {unknown} whose kind is not known";
     }
 
     private static string LeftOut(Inventory inventory) =>
-        inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";
+        inventory.Rejected.Count == 0 ? "" : $", {Counted.Nouns(inventory.Rejected.Count, "file")} left out";
 
     private static AnswerTable Sets(Inventory inventory)
     {
@@ -101,7 +109,7 @@ internal static class SurveyDocument
                 .. inventory.Sets.Select(s =>
                     (IReadOnlyList<string>)
                         [
-                            Word(s.Kind).Replace('-', ' '),
+                            EnumWord.Spaced(s.Kind),
                             QuantityText.Count(s.Frames.Count),
                             s.ExposureSeconds is { } seconds ? QuantityText.Number(seconds) + " s" : "unknown",
                             s.TemperatureCelsius is { } celsius ? QuantityText.Temperature(celsius)
@@ -116,8 +124,6 @@ internal static class SurveyDocument
 
     private static string NightOf(DateTimeOffset start) =>
         start.ToString("'unknown, 'yyyy-MM-dd HH:mm' UTC'", CultureInfo.InvariantCulture);
-
-    private static string Word(FrameKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString());
 }
 
 /// <summary>Fields that only <c>survey</c> adds to the JSON document.</summary>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using SensorProfile.Drift.OverTheYears;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Plots.Drawing;

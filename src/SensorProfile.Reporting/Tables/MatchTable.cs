@@ -1,5 +1,4 @@
 using SensorProfile.Decisions.DarkMatch;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
 
 namespace SensorProfile.Reporting.Tables;

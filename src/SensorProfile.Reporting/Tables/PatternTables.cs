@@ -1,5 +1,4 @@
 using SensorProfile.Profiles.Pattern;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,5 +1,4 @@
 using SensorProfile.Profiles.Darks;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -9,46 +9,46 @@ internal static class ProfileQuantities
     /// <summary>Every quantity of a mode.</summary>
     public static IReadOnlyList<NamedQuantity> Of(ModeProfile mode) =>
         [
-            new("readNoise", "Read noise", mode.ReadNoise),
-            new("readNoiseAdu", "Read noise in ADU", mode.ReadNoiseAdu),
-            new("gain", "Conversion gain", mode.Gain),
-            new("biasLevel", "Bias level", mode.BiasLevel),
-            new("fullWell", "Full well", mode.FullWell),
-            new("saturationLevel", "Saturation level", mode.SaturationLevel),
-            new("dynamicRange", "Dynamic range", mode.DynamicRange),
-            new("linearityError", "Linearity error", mode.LinearityError),
-            new("responseNonuniformity", "Response nonuniformity", mode.ResponseNonuniformity),
-            new("flatResidual", "Flat-field residual, pixel to pixel", mode.FlatResidual),
-            new("flatResidualOverAreas", "Flat-field residual, over areas", mode.FlatResidualOverAreas),
+            new(QuantityNames.ReadNoise, "Read noise", mode.ReadNoise),
+            new(QuantityNames.ReadNoiseAdu, "Read noise in ADU", mode.ReadNoiseAdu),
+            new(QuantityNames.Gain, "Conversion gain", mode.Gain),
+            new(QuantityNames.BiasLevel, "Bias level", mode.BiasLevel),
+            new(QuantityNames.FullWell, "Full well", mode.FullWell),
+            new(QuantityNames.SaturationLevel, "Saturation level", mode.SaturationLevel),
+            new(QuantityNames.DynamicRange, "Dynamic range", mode.DynamicRange),
+            new(QuantityNames.LinearityError, "Linearity error", mode.LinearityError),
+            new(QuantityNames.ResponseNonuniformity, "Response nonuniformity", mode.ResponseNonuniformity),
+            new(QuantityNames.FlatResidual, "Flat-field residual, pixel to pixel", mode.FlatResidual),
+            new(QuantityNames.FlatResidualOverAreas, "Flat-field residual, over areas", mode.FlatResidualOverAreas),
             new(
-                "rateAtReference",
+                QuantityNames.RateAtReference,
                 "Dark current" + At(mode.DarkCurrent?.ReferenceTemperature),
                 mode.DarkCurrent?.RateAtReference
             ),
             new(
-                "doublingTemperature",
+                QuantityNames.DoublingTemperature,
                 "Doubling temperature" + At(mode.DarkCurrent?.ReferenceTemperature),
                 mode.DarkCurrent?.DoublingTemperature
             ),
-            new("rowNoise", "Row noise", mode.FixedPattern?.RowNoise),
-            new("columnNoise", "Column noise", mode.FixedPattern?.ColumnNoise),
-            new("biasStability", "Bias stability", mode.FixedPattern?.BiasStability),
+            new(QuantityNames.RowNoise, "Row noise", mode.FixedPattern?.RowNoise),
+            new(QuantityNames.ColumnNoise, "Column noise", mode.FixedPattern?.ColumnNoise),
+            new(QuantityNames.BiasStability, "Bias stability", mode.FixedPattern?.BiasStability),
         ];
 
     /// <summary>Every quantity of a channel.</summary>
     public static IReadOnlyList<NamedQuantity> Of(ChannelProfile channel) =>
         [
-            new("readNoise", "Read noise", channel.ReadNoise),
-            new("readNoiseAdu", "Read noise in ADU", channel.ReadNoiseAdu),
-            new("gain", "Conversion gain", channel.Gain),
-            new("biasLevel", "Bias level", channel.BiasLevel),
-            new("fullWell", "Full well", channel.FullWell),
-            new("saturationLevel", "Saturation level", channel.SaturationLevel),
-            new("dynamicRange", "Dynamic range", channel.DynamicRange),
-            new("linearityError", "Linearity error", channel.LinearityError),
-            new("responseNonuniformity", "Response nonuniformity", channel.ResponseNonuniformity),
-            new("darkRate", "Dark current, from the level", channel.DarkRate),
-            new("darkRateFromVariance", "Dark current, from the variance", channel.DarkRateFromVariance),
+            new(QuantityNames.ReadNoise, "Read noise", channel.ReadNoise),
+            new(QuantityNames.ReadNoiseAdu, "Read noise in ADU", channel.ReadNoiseAdu),
+            new(QuantityNames.Gain, "Conversion gain", channel.Gain),
+            new(QuantityNames.BiasLevel, "Bias level", channel.BiasLevel),
+            new(QuantityNames.FullWell, "Full well", channel.FullWell),
+            new(QuantityNames.SaturationLevel, "Saturation level", channel.SaturationLevel),
+            new(QuantityNames.DynamicRange, "Dynamic range", channel.DynamicRange),
+            new(QuantityNames.LinearityError, "Linearity error", channel.LinearityError),
+            new(QuantityNames.ResponseNonuniformity, "Response nonuniformity", channel.ResponseNonuniformity),
+            new(QuantityNames.DarkRate, "Dark current, from the level", channel.DarkRate),
+            new(QuantityNames.DarkRateFromVariance, "Dark current, from the variance", channel.DarkRateFromVariance),
         ];
 
     private static string At(double? temperature) =>

@@ -1,6 +1,5 @@
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -158,7 +157,7 @@ internal static class SensorTables
                     ]
                 ),
                 new DataTable(
-                    "black-level-jumps",
+                    FindingCodes.BlackLevelJumps,
                     ["frame", "step_adu", "standard_uncertainty"],
                     [
                         .. level.Jumps.Select(j =>

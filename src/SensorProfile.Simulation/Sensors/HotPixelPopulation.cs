@@ -35,7 +35,7 @@ internal static class HotPixelPopulation
         var random = RandomStream.For(serial, Purpose.HotPixels);
         var found = new List<HotPixel>();
         foreach (
-            int index in Selection.Choose(
+            int index in RandomPixels.Choose(
                 camera.HotPixels.Share,
                 camera.Width * camera.Height,
                 serial,

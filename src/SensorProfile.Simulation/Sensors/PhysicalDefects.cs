@@ -50,7 +50,7 @@ internal static class PhysicalDefects
     }
 
     private static List<int> Places(double share, CameraDescription camera, ulong serial, long stream) =>
-        Selection.Choose(share, camera.Width * camera.Height, serial, Purpose.PhysicalDefects, stream);
+        RandomPixels.Choose(share, camera.Width * camera.Height, serial, Purpose.PhysicalDefects, stream);
 
     private static HotPixel Draw(DefectPopulation law, int index, ref RandomStream random)
     {

@@ -16,8 +16,18 @@ internal static class SensorFactory
         ulong serial = camera.Serial ?? RandomStream.For(seed, Purpose.Serial).Next();
         CameraDescription aged = AgedCamera.Age(camera);
         DarkCurrentParameters dark = aged.DarkCurrent ?? NoDarkCurrent;
-        List<int> dead = Selection.Choose(aged.DeadPixels.Share, aged.Width * aged.Height, serial, Purpose.DeadPixels);
-        List<int> cold = Selection.Choose(aged.ColdPixels.Share, aged.Width * aged.Height, serial, Purpose.ColdPixels);
+        List<int> dead = RandomPixels.Choose(
+            aged.DeadPixels.Share,
+            aged.Width * aged.Height,
+            serial,
+            Purpose.DeadPixels
+        );
+        List<int> cold = RandomPixels.Choose(
+            aged.ColdPixels.Share,
+            aged.Width * aged.Height,
+            serial,
+            Purpose.ColdPixels
+        );
         IReadOnlyList<int[]> clusters = ClusterPlaces.Draw(aged, serial);
         IReadOnlyList<BadLine> badLines = BadLine.Choose(aged, serial);
         float[] darkRate = DarkRate(aged, dark, cold, badLines, serial);
@@ -201,7 +211,7 @@ internal static class SensorFactory
         var random = RandomStream.For(serial, Purpose.TelegraphPixels);
         var found = new List<TelegraphPixel>();
         foreach (
-            int index in Selection.Choose(law.Share, camera.Width * camera.Height, serial, Purpose.TelegraphPixels)
+            int index in RandomPixels.Choose(law.Share, camera.Width * camera.Height, serial, Purpose.TelegraphPixels)
         )
         {
             double strength = Math.Exp(law.AmplitudeSpread * random.NextNormal());

@@ -142,7 +142,7 @@ internal static class BiasRecipe
         if (worst <= MaxClipped)
             return false;
         log.Add(
-            MeasurementCodes.BlackClipped,
+            FindingCodes.BlackClipped,
             Severity.Refusal,
             Invariant(
                 $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise "
@@ -171,7 +171,7 @@ internal static class BiasRecipe
         if (strongest is null || Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty)
             return;
         log.Add(
-            MeasurementCodes.NeighbourCorrelation,
+            FindingCodes.NeighbourCorrelation,
             Severity.Warning,
             Invariant(
                 $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or "
@@ -186,14 +186,14 @@ internal static class BiasRecipe
     {
         if (!clipped && channels.Any(c => c.Variance is not null && c.ReadNoiseAdu is null))
             log.Add(
-                MeasurementCodes.QuantisationLimited,
+                FindingCodes.QuantisationLimited,
                 Severity.Refusal,
                 Invariant($"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the ")
                     + "converter's steps to show it (EMVA 1288): measure at a higher gain or ISO setting."
             );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
             log.Add(
-                MeasurementCodes.PairsDisagree,
+                FindingCodes.BiasPairsDisagree,
                 Severity.Note,
                 "The noise of the bias pairs differs by more than chance: the read noise is their mean, and its "
                     + "uncertainty includes the differences."

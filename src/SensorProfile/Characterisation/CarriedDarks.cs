@@ -57,7 +57,7 @@ internal static class CarriedDarks
         if (tests.Where(t => t.Sigmas > MaxSigmas).MaxBy(t => t.Sigmas) is { } worst)
         {
             log.Add(
-                MeasurementCodes.DarksNotCarried,
+                FindingCodes.DarkCurrentNotCarried,
                 Severity.Warning,
                 $"The dark current of {from} was not carried over, because in electrons the two settings tested "
                     + $"disagree by a factor of {QuantityText.Of(worst.Ratio)}: check that the flats and darks of {from} and "
@@ -67,10 +67,14 @@ internal static class CarriedDarks
         }
         Measurement? best = tests.MinBy(t => t.Ratio.StandardUncertainty)?.Ratio;
         // the law exists now: nothing is refused for want of darks at this setting
-        log.Withdraw("too-few-temperatures", "dark-rate-not-resolved", "temperature-law-not-determined");
+        log.Withdraw(
+            FindingCodes.TooFewTemperatures,
+            FindingCodes.DarkRateNotResolved,
+            FindingCodes.TemperatureLawNotDetermined
+        );
         double doubt = Math.Min(Untested, best?.StandardUncertainty ?? Untested);
         log.Add(
-            MeasurementCodes.DarksCarried,
+            FindingCodes.DarkCurrentCarried,
             Severity.Note,
             $"Dark current and hot pixels are carried over from {from}, in electrons, where gain or ISO changes "
                 + "nothing; "

@@ -85,7 +85,7 @@ public static class Characteriser
             throw new ArgumentException(problem, nameof(options));
         var stages = new StageProgress(progress, options.Threads ?? Environment.ProcessorCount, ct, options.Stages);
         log.LeaveOut(
-            MeasurementCodes.FrameLeftOut,
+            FindingCodes.FrameLeftOut,
             "Files that cannot be measured were left out; the list of rejected files says why."
                 + (
                     stack.Refused.Count > 0
@@ -96,7 +96,7 @@ public static class Characteriser
         );
         if (stack.Blanks is { Count: > 0 } blanks)
             log.Add(
-                MeasurementCodes.BlankPixels,
+                FindingCodes.PixelsWithoutValue,
                 Severity.Warning,
                 $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
                     + "in levels and noise, others of their colour stand in for them; maps and defects leave these places out.",
@@ -235,7 +235,7 @@ public static class Characteriser
         (profile, IReadOnlyList<string> emptied) = FiniteMode.RemoveNonFinite(profile);
         if (emptied.Count > 0)
             log.Add(
-                MeasurementCodes.NotFinite,
+                FindingCodes.QuantityNotFinite,
                 Severity.Refusal,
                 $"No finite number comes out of these pixels for {Counted.Some([.. emptied], 6)}, so each was left "
                     + "empty: such frames hold values that no sensor gives (columns stuck at one code, scrambled codes, "
@@ -272,7 +272,7 @@ public static class Characteriser
         string[] lights = [.. frames.Where(f => f.Kind == FrameKind.Light).Select(f => f.Name)];
         if (lights.Length > 0)
             log.Add(
-                MeasurementCodes.UnusedKind,
+                FindingCodes.KindNotMeasured,
                 Severity.Note,
                 $"{lights.Length} light frames were not measured: a profile is made from bias, dark and flat "
                     + "frames.",
@@ -281,7 +281,7 @@ public static class Characteriser
         string[] unknown = [.. frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => f.Name)];
         if (unknown.Length > 0)
             log.LeaveOut(
-                MeasurementCodes.UnusedKind,
+                FindingCodes.KindNotMeasured,
                 "Frames of unknown kind were left out: give their kind in the capture table (a survey "
                     + "writes one).",
                 frames

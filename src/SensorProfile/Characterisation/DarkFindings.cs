@@ -16,7 +16,7 @@ internal static class DarkFindings
         bool clamped = DarkSummary.UseVariance(temperatures);
         if (clamped)
             log.Add(
-                MeasurementCodes.BlackClamp,
+                FindingCodes.BlackLevelPinned,
                 Severity.Warning,
                 "The dark level does not grow with exposure as the noise says it must: the camera pins its black "
                     + "level, which removes the dark signal; dark current is taken from the growth of the noise "
@@ -29,7 +29,7 @@ internal static class DarkFindings
                 .OrderBy(g => g.Key)
         )
             log.Add(
-                MeasurementCodes.FewExposures,
+                FindingCodes.FewDarkExposures,
                 Severity.Warning,
                 Invariant($"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with ")
                     + Invariant($"{AdvisedExposures} or more it can be tested whether dark signal grows in proportion.")
@@ -38,7 +38,7 @@ internal static class DarkFindings
             return;
         foreach (DarkTemperature t in temperatures.Where(t => t.Typical is { Resolved: false }))
             log.Add(
-                MeasurementCodes.DarkNotResolved,
+                FindingCodes.DarkBelowLimit,
                 Severity.Note,
                 Invariant(
                     $"At {At([t])} the dark current is below the detection limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s "
@@ -58,7 +58,7 @@ internal static class DarkFindings
         DarkTemperature worst = bent.MaxBy(t => t.Typical!.CurvatureShare)!;
         string where = bent.Length == 1 ? "" : Invariant($", at {At([worst])}");
         log.Add(
-            MeasurementCodes.DarkNotLinear,
+            FindingCodes.DarkNotLinear,
             Severity.Warning,
             Invariant($"At {At(bent)} the dark level does not grow in proportion to exposure (largest departure ")
                 + Invariant(
@@ -95,7 +95,7 @@ internal static class DarkFindings
                     + "exposure or a smoothing camera would";
             string where = side.Count() == 1 ? "" : Invariant($" (at {At([worst])})");
             log.Add(
-                MeasurementCodes.FormsDisagree,
+                FindingCodes.DarkFormsDisagree,
                 Severity.Warning,
                 Invariant($"At {At(side)} the level says {worst.Typical!.Slope.Value:0.####} and the noise ")
                     + Invariant($"{worst.Variance!.Slope.Value:0.####} e⁻/px/s{where}: {cause}.")

@@ -37,7 +37,7 @@ internal static class DarkRecipe
         if (gains.Length == mode.Mosaic.Channels)
             return Measure(sets, bias, flats, gains, inElectrons: true, mode, options, stages, log);
         log.Add(
-            MeasurementCodes.NoGain,
+            FindingCodes.GainMissingForElectrons,
             Severity.Refusal,
             "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU only: add "
                 + "flat pairs at the same settings."
@@ -155,7 +155,7 @@ internal static class DarkRecipe
         string[] names = [.. byState[true].SelectMany(s => s.Frames).Select(f => f.Name)];
         if (names.Length > 0)
             log.Add(
-                MeasurementCodes.DarkSaturated,
+                FindingCodes.DarkSaturated,
                 Severity.Warning,
                 $"{names.Length} dark frames are full to saturation and say nothing about dark current; they were "
                     + "not measured: take shorter or colder ones, or look for light.",

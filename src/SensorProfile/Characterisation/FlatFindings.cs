@@ -17,7 +17,7 @@ internal static class FlatFindings
         int levels = channels.Max(c => c.Fit?.Levels ?? 0);
         if (levels is > 0 and < AdvisedLevels)
             log.Add(
-                MeasurementCodes.OneLightLevel,
+                FindingCodes.FewLightLevels,
                 Severity.Warning,
                 Invariant(
                     $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the "
@@ -27,14 +27,14 @@ internal static class FlatFindings
             );
         if (channels.All(c => c.Saturation is null))
             log.Add(
-                MeasurementCodes.NotSaturated,
+                FindingCodes.SaturationNotReached,
                 Severity.Refusal,
                 "The brightest flats are not saturated, so full well, saturation level and dynamic range cannot "
                     + "be measured: add pairs at longer exposures until the picture turns evenly white."
             );
         if (channels.All(c => c.Linearity is null))
             log.Add(
-                MeasurementCodes.NotLinearityTestable,
+                FindingCodes.LinearityNotTestable,
                 Severity.Refusal,
                 "Linearity cannot be tested: it needs flats at 4 or more known exposures under the same light."
             );
@@ -48,7 +48,7 @@ internal static class FlatFindings
         ];
         if (off.Length > 0)
             log.Add(
-                MeasurementCodes.InterceptOff,
+                FindingCodes.PhotonTransferIntercept,
                 Severity.Warning,
                 "A line through the flats' variances alone misses the variance without light by far more than its "
                     + "error: stray noise in the light, or frames of other settings among the flats."
@@ -60,7 +60,7 @@ internal static class FlatFindings
         MeasuredPair[] flicker = [.. pairs.Where(p => p.Flickers)];
         if (flicker.Length > 0)
             log.Add(
-                MeasurementCodes.RowFlicker,
+                FindingCodes.RowFlicker,
                 Severity.Note,
                 Invariant(
                     $"The light of {flicker.Length} flat pair{(flicker.Length == 1 ? "" : "s")} changed from row to "
@@ -72,7 +72,7 @@ internal static class FlatFindings
         MeasuredPair[] drift = [.. pairs.Where(p => p.Drift > FlatPairing.NotableDrift && !p.Flickers)];
         if (drift.Length > 0)
             log.Add(
-                MeasurementCodes.LightDrift,
+                FindingCodes.LightDrift,
                 Severity.Note,
                 Invariant(
                     $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % within a flat pair: this was "
@@ -85,7 +85,7 @@ internal static class FlatFindings
     {
         (CodePopulation Codes, string Name)[] channels =
         [
-            .. mode.FlatCodes.Select((codes, c) => (CodePopulation.Of(codes, mode.CodeStep), mode.Mosaic.Names[c])),
+            .. mode.FlatCodes.Select((codes, c) => (CodePopulation.Count(codes, mode.CodeStep), mode.Mosaic.Names[c])),
         ];
         (CodePopulation Codes, string Name)[] scaled = [.. channels.Where(c => c.Codes.LooksScaled)];
         if (scaled.Length == 0)
@@ -98,7 +98,7 @@ internal static class FlatFindings
         );
         if (scaled.Length == channels.Length && AlikeCombs(scaled))
             log.Add(
-                MeasurementCodes.MissingCodes,
+                FindingCodes.MissingCodes,
                 Severity.Warning,
                 $"Some codes do not occur as often as their neighbours ({evidence}): the camera stretches its "
                     + "values after the converter, all alike, so its steps are larger than they look and the rounding "
@@ -106,7 +106,7 @@ internal static class FlatFindings
             );
         else
             log.Add(
-                MeasurementCodes.DigitalScaling,
+                FindingCodes.DigitalScaling,
                 Severity.Warning,
                 $"Some codes of {string.Join(", ", scaled.Select(c => c.Name))} occur twice as often as their "
                     + $"neighbours, or not at all ({evidence}): the camera multiplies these values after the converter "

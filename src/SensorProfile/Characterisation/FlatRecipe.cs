@@ -33,7 +33,7 @@ internal static class FlatRecipe
         if (DarkLevelWithoutLight.Estimate(mode, bias, stages) is not { } dark)
         {
             log.Add(
-                MeasurementCodes.NoPedestal,
+                FindingCodes.NoLevelWithoutLight,
                 Severity.Refusal,
                 "The flats have no level without light to be compared with, so gain, full well and linearity "
                     + "cannot be measured: take at least 2 bias frames at the same settings."
@@ -81,16 +81,16 @@ internal static class FlatRecipe
     {
         if (channels.All(c => c.Fit is null))
             log.Add(
-                MeasurementCodes.GainNotMeasurable,
+                FindingCodes.GainNotMeasurable,
                 Severity.Refusal,
                 "The noise of the flats does not grow with their light, so gain, full well and everything in electrons "
                     + "cannot be measured: check that these are raw flats, bright enough and not saturated."
             );
-        bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Of(c, mode.CodeStep).LooksScaled);
+        bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Count(c, mode.CodeStep).LooksScaled);
         if (RawResponse.EvidenceAgainst(channels, scaledCodes) is not { } evidence)
             return channels;
         log.Add(
-            MeasurementCodes.NotRawResponse,
+            FindingCodes.ResponseNotRaw,
             Severity.Refusal,
             $"These flats do not respond to light as raw data do ({evidence}), so gain, read noise in electrons, full well "
                 + "and dark current are not given: frames that were stretched, saved with 8 bits or otherwise processed "
@@ -127,7 +127,7 @@ internal static class FlatRecipe
                 );
         }
         log.LeaveOut(
-            MeasurementCodes.FlatPairLeftOut,
+            FindingCodes.FlatPairLeftOut,
             "Flats without a partner of the same brightness were left out: take flats in pairs, one right after "
                 + "the other, under steady light.",
             apart
@@ -147,7 +147,7 @@ internal static class FlatRecipe
             p.Channels.Select((_, c) => Point(p, c, 0)).All(point => point.IsFinite)
         );
         log.LeaveOut(
-            MeasurementCodes.FlatPairLeftOut,
+            FindingCodes.FlatPairLeftOut,
             "Flat pairs in which a colour has no light above the level without light were left out: they are too dark, "
                 + "or their pixels are stuck.",
             byState[false]

@@ -33,7 +33,7 @@ internal static class FlatResidualRecipe
         if (measured.Length == 0 || measured.Any(r => r is null))
         {
             log.Add(
-                MeasurementCodes.FlatResidualNotMeasured,
+                FindingCodes.FlatResidualNotMeasured,
                 Severity.Note,
                 "The flat-field residual was not measured: it needs 4 or more flats of one exposure under the same "
                     + "light, half of which calibrate the other half."

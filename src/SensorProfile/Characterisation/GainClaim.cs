@@ -31,7 +31,7 @@ internal static class GainClaim
                 $"the measured one is {100 * Math.Abs(ratio - 1):0.#} % {(ratio > 1 ? "higher" : "lower")} and is used"
             );
         log.Add(
-            MeasurementCodes.GainClaimed,
+            FindingCodes.GainClaimed,
             Math.Abs(ratio - 1) > NotableDifference ? Severity.Warning : Severity.Note,
             Invariant(
                 $"The headers state a gain of {claim:0.####} e⁻/ADU (EGAIN), the flats say {gain.Value:0.####} ± "

@@ -54,7 +54,7 @@ internal static class HotPixelTemperatures
         if (pattern is not { FrameTemperatures.Count: > 0 } found)
         {
             log.Add(
-                MeasurementCodes.TemperaturesKept,
+                FindingCodes.TemperaturesNotReplaced,
                 Severity.Warning,
                 "The temperatures of the darks could not be taken from their hot pixels, which are too few or too "
                     + "faint, and were left as the headers say: longer or warmer darks would show more of them."
@@ -63,7 +63,7 @@ internal static class HotPixelTemperatures
         }
         log.Add(
             found
-                .Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal))
+                .Findings.Where(f => f.Code is FindingCodes.ProbeMissesDrift or FindingCodes.ProbeOffsetBetweenSets)
                 .Select(ThermometerFindings.WhereReplaced)
         );
         ModeFrames replaced = mode with
@@ -79,7 +79,7 @@ internal static class HotPixelTemperatures
         ];
         double largest = changes.Select(Math.Abs).DefaultIfEmpty(0).Max();
         log.Add(
-            MeasurementCodes.TemperaturesReplaced,
+            FindingCodes.TemperaturesByHotPixels,
             Severity.Note,
             Invariant($"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; ")
                 + Invariant($"they differ from the headers by up to {largest:0.00} °C.")

@@ -65,7 +65,7 @@ internal static class NightRates
         if (frames.Count == 0)
             return;
         log.Add(
-            MeasurementCodes.NoTemperature,
+            FindingCodes.DarkTemperatureUnknown,
             Severity.Warning,
             $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
                 + $"for {(nights.Count == 1 ? "their night" : $"each {One(nights)}")}, without a law of temperature; fill "
@@ -73,11 +73,11 @@ internal static class NightRates
             frames
         );
         DarkNight[] seen = [.. nights.Where(n => Rate(n) is { Value: > 0 }).OrderBy(n => Rate(n)!.Value)];
-        if (seen.Length < 2 || log.Has(MeasurementCodes.NightsOrdered))
+        if (seen.Length < 2 || log.Has(FindingCodes.NightsOrdered))
             return;
         double coldest = Rate(seen[0])!.Value;
         log.Add(
-            MeasurementCodes.NightsOrdered,
+            FindingCodes.NightsOrdered,
             Severity.Note,
             $"By their dark current the {One(nights)}s were, from the coldest to the warmest: "
                 + Counted.List([.. seen.Select((n, i) => Place(n, i, coldest))])

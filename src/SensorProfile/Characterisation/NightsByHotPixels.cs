@@ -89,7 +89,7 @@ internal static class NightsByHotPixels
         if (order.Length < 2)
             return false;
         log.Add(
-            MeasurementCodes.NightsOrdered,
+            FindingCodes.NightsOrdered,
             Severity.Note,
             $"By their hot pixels the {(unknown.Any(s => s.Set.Warmth is not null) ? "groups" : "nights")} were, "
                 + "from the coldest to the warmest: "

@@ -111,7 +111,7 @@ internal static class PatternRecipe
         if (first.Height < 2 || first.Width < 2)
         {
             log.Add(
-                MeasurementCodes.NoPicture,
+                FindingCodes.NoPicture,
                 Severity.Warning,
                 "The frames are a single row or column, so no maps are made: hot pixels, glow and structure need "
                     + "a picture."

@@ -25,7 +25,7 @@ internal static class StructureRecipe
         if (bias.Moments is { } moments)
         {
             unlit = DarkStructure.Measure(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
-            var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
+            var level = LineTable.Sum(moments.Mean, moments.Width, mode.Mosaic, relative: false);
             lines.AddRange(
                 LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), PatternKind.Level, 1, "ADU")
             );
@@ -34,7 +34,7 @@ internal static class StructureRecipe
             if (moments.Frames > 3)
                 boundaries.AddRange(
                     SensorBoundaries.Find(
-                        LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
+                        LineTable.Sum(moments.Variance, moments.Width, mode.Mosaic, relative: true),
                         PatternKind.Noise,
                         50,
                         "%"
@@ -54,7 +54,7 @@ internal static class StructureRecipe
                 is { } response
         )
         {
-            var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
+            var table = LineTable.Sum(response, width, mode.Mosaic, relative: true);
             lines.AddRange(LineDefects.InTable(table, MinResponse, PatternKind.Response, 100, "%"));
             boundaries.AddRange(SensorBoundaries.Find(table, PatternKind.Response, 100, "%"));
             structure = ResponseStructure.Measure(response, width, mode.Mosaic, flats.MeanNoise);
@@ -87,14 +87,14 @@ internal static class StructureRecipe
         // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
         if (boundaries.All(b => b.Kind == PatternKind.Response))
             log.Add(
-                MeasurementCodes.ResponseStep,
+                FindingCodes.ResponseStep,
                 Severity.Note,
                 $"The brightness of the flats has steps: {where}. Without light there are none, so the likely cause is the light "
                     + "(dust, an edge in the path, vignetting); flats of the same evening remove them."
             );
         else
             log.Add(
-                MeasurementCodes.TapBoundary,
+                FindingCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
                     + "same settings remove the seams as long as both parts drift alike; a seam left in a "

@@ -53,7 +53,7 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
         foreach (var lone in groups.Where(g => g.Members.Count == 1))
             findings.Add(
                 new Finding(
-                    "mode-alone",
+                    FindingCodes.ModeAlone,
                     Severity.Note,
                     $"{ModeChoice.Name(lone.Settings)} was measured only in {lone.Members[0].Item1.File} and was "
                         + "not compared: settings must be the same "

@@ -37,7 +37,7 @@ internal sealed record Quantity(string Name, Measurement Value, bool IsCount = f
                 double.Hypot(Math.Sqrt(Math.Max(counted, 1)) / factor, doubt * value),
                 "px",
                 counted,
-                $"pixels above {name["hotPixelsAbove".Length..]} e-/px/s"
+                $"pixels above {QuantityNames.HotPixelRate(name)} e-/px/s"
                     + (factor == 1 ? "" : ", at the sensor's temperature of the first session")
             ),
             IsCount: true

@@ -12,7 +12,7 @@ internal static class Counted
     public static string Files(int count) => Nouns(count, "file");
 
     /// <summary>The number and the noun, with a plural s unless the number is 1.</summary>
-    public static string Nouns(int count, string noun) =>
+    public static string Nouns(long count, string noun) =>
         count.ToString(CultureInfo.InvariantCulture) + " " + noun + (count == 1 ? "" : "s");
 
     /// <summary>"a, b and c".</summary>

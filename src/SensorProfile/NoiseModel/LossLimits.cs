@@ -45,20 +45,30 @@ public sealed record LossLimits
 
     internal void Check()
     {
-        Refuse.UnlessShare(NoiseLoss, "loss-out-of-range", "accepted loss");
-        Refuse.UnlessShare(HotShare, "hot-share-out-of-range", "accepted share of hot pixels");
-        Refuse.UnlessShare(FlatFallOff, "fall-off-out-of-range", "fall-off of the flat");
-        Refuse.UnlessPositive(HotFactor, "hot-factor-not-positive", "limit of a visible residual", "times the noise");
+        Refuse.UnlessShare(NoiseLoss, FindingCodes.LossOutOfRange, "accepted loss");
+        Refuse.UnlessShare(HotShare, FindingCodes.HotShareOutOfRange, "accepted share of hot pixels");
+        Refuse.UnlessShare(FlatFallOff, FindingCodes.FallOffOutOfRange, "fall-off of the flat");
+        Refuse.UnlessPositive(
+            HotFactor,
+            FindingCodes.HotFactorNotPositive,
+            "limit of a visible residual",
+            "times the noise"
+        );
         Refuse.UnlessPositive(
             GlowFactor,
-            "glow-factor-not-positive",
+            FindingCodes.GlowFactorNotPositive,
             "accepted residual of the glow",
             "times the noise"
         );
-        Refuse.UnlessPositive(SmoothFactor, "glow-factor-not-positive", "accepted smooth residual", "times the noise");
+        Refuse.UnlessPositive(
+            SmoothFactor,
+            FindingCodes.GlowFactorNotPositive,
+            "accepted smooth residual",
+            "times the noise"
+        );
         if (SmoothPixels is double scale && !(scale is >= 1 and <= MaxSmoothPixels))
             throw Refuse.BadArgument(
-                "smooth-scale-out-of-range",
+                FindingCodes.SmoothScaleOutOfRange,
                 $"The scale of smooth residuals must be between 1 and {Plain.Number(MaxSmoothPixels)} px, not "
                     + $"{Plain.Number(scale)} px."
             );

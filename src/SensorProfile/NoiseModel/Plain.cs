@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 
 namespace SensorProfile.NoiseModel;
 
@@ -75,9 +74,6 @@ internal static class Plain
     /// <summary>Decimal bytes, as disks are sold: "180 MB", "1.2 GB".</summary>
     internal static string Bytes(double bytes) =>
         bytes < 1e9 ? Number(bytes / 1e6, 2) + " MB" : Number(bytes / 1e9, 2) + " GB";
-
-    /// <summary>A word of an enumeration as scripts know it: DoesNotFit → "does-not-fit".</summary>
-    internal static string Word(Enum value) => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
     internal static string Signed(string text) => text.Replace('-', '−');
 }

@@ -17,7 +17,7 @@ internal static class Refuse
 
     internal static DecisionRefusedException CoolerTooWeak(double difference, double margin) =>
         BadArgument(
-            "difference-too-small",
+            FindingCodes.DifferenceTooSmall,
             $"A cooler that reaches {Plain.Number(difference)} °C below the ambient leaves nothing after "
                 + $"{Plain.Number(margin)} °C in reserve."
         );

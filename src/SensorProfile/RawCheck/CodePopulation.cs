@@ -40,7 +40,7 @@ internal sealed record CodePopulation(
     /// <summary>Judges every code of one channel against the median of its eight neighbours.</summary>
     /// <param name="codes">Histogram of the channel, preferably over several flats.</param>
     /// <param name="step">Step and offset of the codes.</param>
-    public static CodePopulation Of(IntegerHistogram codes, CodeStep step)
+    public static CodePopulation Count(IntegerHistogram codes, CodeStep step)
     {
         List<int> doubled = [],
             missing = [];

@@ -18,7 +18,7 @@ internal readonly record struct LagSums(
     /// <summary>
     /// Sums of each channel over one strip; neighbours across the edge of a strip are left out, without bias.
     /// </summary>
-    public static LagSums[] Of(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
+    public static LagSums[] Sum(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
     {
         var sums = new LagSums[mosaic.Channels];
         for (int channel = 0; channel < sums.Length; channel++)

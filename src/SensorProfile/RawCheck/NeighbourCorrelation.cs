@@ -41,7 +41,7 @@ internal sealed record NeighbourCorrelation(
     {
         int channels = pair.Mosaic.Channels;
         var residuals = pair.Channels.Select(channel => new PairResidual(channel)).ToArray();
-        var strips = StripWalker.Walk([a, b], strip => LagSums.Of(strip, pair.Mosaic, residuals), options);
+        var strips = StripWalker.Walk([a, b], strip => LagSums.Sum(strip, pair.Mosaic, residuals), options);
         return
         [
             .. Enumerable

@@ -55,7 +55,7 @@ internal static class SuppressionSigns
             ?? mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
         int step = mode.CodeStep.Step,
             perSet = (int)Math.Clamp(PixelsWanted / (mode.BytesPerFrame / 2 * sets.Length), 1, FramesPerSet);
-        bool[] plain = [.. mode.FlatCodes.Select(c => !CodePopulation.Of(c, mode.CodeStep).LooksScaled)];
+        bool[] plain = [.. mode.FlatCodes.Select(c => !CodePopulation.Count(c, mode.CodeStep).LooksScaled)];
         bool anyPlain = plain.Contains(true);
         PairCounts[] counted = [.. sets.Select(Counts)];
         return

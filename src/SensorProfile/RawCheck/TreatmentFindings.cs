@@ -85,7 +85,7 @@ internal static class TreatmentFindings
                     + "uncertainty."
                 : "";
         log.Add(
-            MeasurementCodes.HotPixelsSuppressed,
+            FindingCodes.HotPixelsSuppressed,
             Severity.Warning,
             "The camera removes hot pixels from its frames: "
                 + $"{string.Join("; ", evidence.Select(e => e.Words))}. The counts of hot pixels and the defect map "
@@ -182,7 +182,7 @@ internal static class TreatmentFindings
             )
                 continue;
             log.Add(
-                MeasurementCodes.AveragedSet,
+                FindingCodes.AveragedSet,
                 Severity.Warning,
                 Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
                     + Invariant(

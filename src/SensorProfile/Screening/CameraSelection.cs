@@ -20,7 +20,7 @@ internal static class CameraSelection
             .ToDictionary(g => g.Key, g => MostFrequent(g, f => f.Place));
         bool Belongs(Frame f) => (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == f.Place;
         log.LeaveOut(
-            MeasurementCodes.OtherCamera,
+            FindingCodes.FrameOfAnotherCamera,
             "Frames of another camera or size were left out: this profile is of "
                 + Invariant(
                     $"{camera ?? "the camera with the most frames"}{Size(frames.FirstOrDefault(Belongs))}; measure "

@@ -58,7 +58,7 @@ internal static class FrameScreening
             }
         );
         log.LeaveOut(
-            MeasurementCodes.DamagedFrame,
+            FindingCodes.DamagedFrame,
             "Frames whose pixels do not add up to the sum stored in their header were left out: they were damaged "
                 + "or changed after they were written; copy them again from where they were taken.",
             frames
@@ -142,7 +142,7 @@ internal static class FrameScreening
                 .Select(t => t is not null && Math.Abs(t.Step) >= codeStep ? t : null),
         ];
         log.LeaveOut(
-            MeasurementCodes.TornFrame,
+            FindingCodes.TornFrame,
             "Frames whose rows from some row on belong to another exposure were left out: the read-out was "
                 + "interrupted; take them again.",
             frames
@@ -178,7 +178,7 @@ internal static class FrameScreening
         bool IsOutlier(ScreenedFrame f) => Math.Abs(f.Level - median) > limit;
         string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";
         log.LeaveOut(
-            MeasurementCodes.LevelOutlier,
+            FindingCodes.LevelOutlier,
             $"Frames whose level is far from the rest of their {kind} set were left out: a light leak, another "
                 + "exposure or another setting.",
             frames
@@ -206,7 +206,7 @@ internal static class FrameScreening
     {
         bool IsAveraged(ScreenedFrame f) => Variance(f) < AveragedShare * usual;
         log.LeaveOut(
-            MeasurementCodes.AveragedFrame,
+            FindingCodes.AveragedFrame,
             "Frames with far less noise than the rest of their set were left out: they look averaged or smoothed, "
                 + "and only raw frames show the noise.",
             frames

@@ -44,7 +44,7 @@ internal static class SilentNights
                 .Where(f => f is { TemperatureOrigin: TemperatureOrigin.Typed, StartUtc: not null }),
         ];
         var nights = new List<Night>();
-        foreach (IReadOnlyList<Frame> frames in NightSplit.Of(darks))
+        foreach (IReadOnlyList<Frame> frames in NightSplit.Split(darks))
         {
             if (frames.Any(SaysItself) || frames.All(f => f.TemperatureOrigin == TemperatureOrigin.Typed))
                 continue;
@@ -123,7 +123,7 @@ internal static class SilentNights
         if (silent.Length == night.Frames.Count)
         {
             log.Add(
-                MeasurementCodes.NightSplit,
+                FindingCodes.NightSplitByHotPixels,
                 Severity.Warning,
                 $"{apart}: they were measured in {night.Groups.Count} groups, each within {WithinCelsius:0} °C. If a "
                     + "thermometer lay beside the camera, fill column temperature_c of the capture table for some frames of the "
@@ -136,7 +136,7 @@ internal static class SilentNights
         if (night.IsContradicted)
         {
             log.Add(
-                MeasurementCodes.TypedCarried,
+                FindingCodes.TypedCarriedByHotPixels,
                 Severity.Warning,
                 $"{apart}, and the readings typed in do not follow it: each was used for its own frame alone. Check the readings, "
                     + "and whether the thermometer lay close to the camera.",
@@ -158,7 +158,7 @@ internal static class SilentNights
                 : $"; {Counted.Nouns(silent.Length, "dark")}, colder or warmer than every reading, have none: type one in for "
                     + $"each group of them ({Counted.Some([.. FirstOfGroups(night, silent)])}).";
         log.Add(
-            MeasurementCodes.TypedCarried,
+            FindingCodes.TypedCarriedByHotPixels,
             silent.Length == 0 ? Severity.Note : Severity.Warning,
             $"{apart}: for {Counted.Nouns(carried, "dark")} the readings typed in were carried over by the hot pixels, not along a "
                 + $"line in time{rest}{scale}",

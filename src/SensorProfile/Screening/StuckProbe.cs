@@ -47,7 +47,7 @@ internal static class StuckProbe
                 continue;
             doubted.UnionWith(level);
             log.Add(
-                MeasurementCodes.TemperatureContradicted,
+                FindingCodes.TemperatureContradicted,
                 Severity.Warning,
                 Invariant($"The sensor temperature reads {level.Key:0.##} °C in every dark of ")
                     + (
@@ -72,7 +72,7 @@ internal static class StuckProbe
 
     private static IEnumerable<FrameSet> ByNight(FrameSet set) =>
         NightSplit
-            .Of(set.Frames)
+            .Split(set.Frames)
             .Select(night =>
                 set with
                 {
@@ -84,7 +84,7 @@ internal static class StuckProbe
     private static ScreenedFrame[][] Nights(FrameSet[] sets, IReadOnlyDictionary<string, ScreenedFrame> looked) =>
         [
             .. NightSplit
-                .Of([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
+                .Split([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
                 .Select(night => night.Where(f => looked.ContainsKey(f.Name)).Select(f => looked[f.Name]).ToArray())
                 .Where(night => night.Length >= MinFrames),
         ];

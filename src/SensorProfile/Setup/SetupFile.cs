@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
@@ -43,9 +42,6 @@ public static class SetupFile
         byte[] json = ToUtf8(setup);
         AtomicFile.Write(path, stream => stream.Write(json));
     }
-
-    /// <summary>A setup as text: UTF-8, indented, fields that are not set left out.</summary>
-    internal static string ToText(ObservingSetup setup) => Encoding.UTF8.GetString(ToUtf8(setup));
 
     /// <summary>The JSON Schema (draft 2020-12) of <c>setup.json</c>, made from the records themselves.</summary>
     public static string Schema()
@@ -93,7 +89,7 @@ public static class SetupFile
 
     private const string Example = """expected a setup such as { "stack": { "exposure": 300, "lights": 40 } }.""";
 
-    private static byte[] ToUtf8(ObservingSetup setup) =>
+    internal static byte[] ToUtf8(ObservingSetup setup) =>
         [.. JsonSerializer.SerializeToUtf8Bytes(setup, SetupJson.Instance.ObservingSetup), (byte)'\n'];
 
     private static string? Field(string? path) =>

@@ -124,8 +124,8 @@ internal static class TextTargets
             ],
             bytes =>
             {
-                string text = SetupFile.ToText(SetupFile.Parse(bytes, File));
-                SetupFile.Parse(Encoding.UTF8.GetBytes(text), File); // what is accepted can be written and read again
+                byte[] again = SetupFile.ToUtf8(SetupFile.Parse(bytes, File));
+                SetupFile.Parse(again, File); // what is accepted can be written and read again
             }
         );
 

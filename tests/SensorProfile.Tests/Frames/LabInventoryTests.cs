@@ -50,7 +50,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             "The longer the darks, the colder the sensor (35.6 °C at 0.1 s, 33.02 °C at 100 s): the effects of "
                 + "exposure and temperature cannot be separated; take the exposures in mixed order, or let the "
                 + "camera settle first.",
-            inventory.Findings.Single(f => f.Code == FrameFindings.TemperatureFollowsExposure).Message
+            inventory.Findings.Single(f => f.Code == FindingCodes.TemperatureFollowsExposure).Message
         );
     }
 
@@ -96,7 +96,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             "The temperature probe jumps back and forth by 0.8 °C between frames (24.5, 25.2, 26, 26.7 °C were read): "
                 + "frames within 0.9 °C of their set's mean were pooled instead of 0.5 °C, and temperatures are no "
                 + "better known than that.",
-            inventory.Findings.Single(f => f.Code == FrameFindings.TemperatureSteps).Message
+            inventory.Findings.Single(f => f.Code == FindingCodes.TemperatureSteps).Message
         );
     }
 

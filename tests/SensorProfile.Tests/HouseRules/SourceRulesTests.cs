@@ -111,6 +111,7 @@ public sealed partial class SourceRulesTests
     {
         var tooWide = SourceTree
             .SourceFiles()
+            .Concat(SourceTree.PageFiles())
             .Concat(SourceTree.TestFiles())
             .Select(f => (File: SourceTree.Relative(f), Lines: File.ReadLines(f).Count(l => l.Length > 140)))
             .Where(f => f.Lines > WideLines.Allowed.GetValueOrDefault(f.File))

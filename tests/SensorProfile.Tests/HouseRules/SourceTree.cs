@@ -9,13 +9,16 @@ internal static class SourceTree
 
     public static IEnumerable<string> SourceFiles() => CodeUnder("src");
 
+    /// <summary>The pages of the desk.</summary>
+    public static IEnumerable<string> PageFiles() => CodeUnder("src", "*.razor");
+
     public static IEnumerable<string> TestFiles() => CodeUnder("tests");
 
     public static string Relative(string file) => Path.GetRelativePath(Root, file).Replace('\\', '/');
 
-    private static IEnumerable<string> CodeUnder(string folder) =>
+    private static IEnumerable<string> CodeUnder(string folder, string pattern = "*.cs") =>
         Directory
-            .EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories)
+            .EnumerateFiles(Path.Combine(Root, folder), pattern, SearchOption.AllDirectories)
             .Where(f => !f.Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj"))
             .Order(StringComparer.Ordinal);
 

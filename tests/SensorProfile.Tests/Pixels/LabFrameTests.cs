@@ -34,7 +34,7 @@ public class LabFrameTests
         var populations = Enumerable
             .Range(0, 4)
             .Select(channel => IntegerHistogram.Merge(flats.Select(flat => flat.Channels[channel].Codes)))
-            .Select(codes => CodePopulation.Of(codes, CodeStep.Find(codes)))
+            .Select(codes => CodePopulation.Count(codes, CodeStep.Find(codes)))
             .ToArray();
         Assert.Equal([false, true, true, false], populations.Select(population => population.LooksScaled)); // G R B G
         Assert.All(new[] { populations[1], populations[2] }, population =>
@@ -53,7 +53,7 @@ public class LabFrameTests
                     .Select(frame => FrameStatistics.Measure(frame, Lab.Positions))
                     .Select(flat => flat.Channels[channel].Codes)
             );
-            Assert.False(CodePopulation.Of(codes, CodeStep.Find(codes)).LooksScaled);
+            Assert.False(CodePopulation.Count(codes, CodeStep.Find(codes)).LooksScaled);
         }
     }
 

@@ -36,9 +36,9 @@ public sealed class SetupFileTests
     [Fact]
     public void WhatIsWrittenIsReadAgain()
     {
-        string text = SetupFile.ToText(Whole);
+        string text = Encoding.UTF8.GetString(SetupFile.ToUtf8(Whole));
         ObservingSetup read = Parse(text);
-        Assert.Equal(text, SetupFile.ToText(read));
+        Assert.Equal(text, Encoding.UTF8.GetString(SetupFile.ToUtf8(read)));
         Assert.Equal(Whole.Stack, read.Stack);
         Assert.Equal(Whole.Filters, read.Filters);
     }
@@ -126,7 +126,7 @@ public sealed class SetupFileTests
     [Fact]
     public void MutatedBytesAreReadOrRefused()
     {
-        byte[] whole = Encoding.UTF8.GetBytes(SetupFile.ToText(Whole));
+        byte[] whole = SetupFile.ToUtf8(Whole);
         Random random = new(20);
         int refused = 0;
         for (int i = 0; i < 3000; i++)

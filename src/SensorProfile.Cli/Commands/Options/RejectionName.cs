@@ -1,5 +1,4 @@
 using SensorProfile.NoiseModel;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Options;
 

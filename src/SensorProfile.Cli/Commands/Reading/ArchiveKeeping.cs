@@ -1,5 +1,6 @@
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.Identity;
+using SensorProfile.Frames;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
@@ -32,7 +33,11 @@ internal static class ArchiveKeeping
         return reply with
         {
             Findings = [.. reply.Findings, .. findings.Where(f => !reply.Findings.Any(r => r.Message == f.Message))],
-            Lines = [.. reply.Lines, $"Kept in the archive {archive}: {Plural.Of(profiles.Count, "profile")}. {next}"],
+            Lines =
+            [
+                .. reply.Lines,
+                $"Kept in the archive {archive}: {Counted.Nouns(profiles.Count, "profile")}. {next}",
+            ],
         };
     }
 }

@@ -3,7 +3,6 @@ using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
-using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 
@@ -37,7 +36,7 @@ internal static class FrameReading
             return $"{only.File}: {only.Reason}";
         string found =
             inventory.Rejected.Count > 0
-                ? $"{Plural.Of(inventory.Rejected.Count, "file")} left out, named above"
+                ? $"{Counted.Nouns(inventory.Rejected.Count, "file")} left out, named above"
                 : "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG and other raw files; TIFF mosaics)";
         if (inventory.PassedOver.Count > 0)
             found += $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
@@ -59,12 +58,12 @@ internal static class FrameReading
             side.WriteLine($"left out: {line}");
         if (lines.Length > RejectedShown)
             side.WriteLine(
-                $"left out: {Plural.Of(lines.Length - RejectedShown, "more file")}; --json names every one."
+                $"left out: {Counted.Nouns(lines.Length - RejectedShown, "more file")}; --json names every one."
             );
     }
 
     private static string Line(IGrouping<string, RejectedFile> same) =>
-        $"{same.First().File} and {Plural.Of(same.Count() - 1, "more file")}: {same.Key}";
+        $"{same.First().File} and {Counted.Nouns(same.Count() - 1, "more file")}: {same.Key}";
 
     private sealed class HeaderProgress(IProgressDisplay display) : IProgress<int>
     {

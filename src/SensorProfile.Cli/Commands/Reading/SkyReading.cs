@@ -50,7 +50,7 @@ internal static class SkyReading
         FrameSet largest = lights.MaxBy(s => s.Frames.Count)
             ?? throw new DecisionRefusedException(
                 RefusalKind.CannotTell,
-                "lights-missing",
+                FindingCodes.LightsMissing,
                 "No light frames were found, so the sky cannot be measured: give their folder with --lights, or the "
                     + "sky as a number with --sky."
             );

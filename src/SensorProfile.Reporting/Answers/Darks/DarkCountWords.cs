@@ -2,6 +2,7 @@ using SensorProfile.Decisions.DarkCount;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
@@ -25,7 +26,7 @@ internal static class DarkCountWords
                         ? $", spread by dithering over {Plain.Whole(answer.Stack.DitherPositions)} positions."
                         : " at the same place; dithering would need fewer darks."
                 ),
-            "answered"
+            Verdict.Answered
         );
     }
 
@@ -40,7 +41,7 @@ internal static class DarkCountWords
             answer.Curve,
             words.Sentence,
             words.Reason,
-            words.Verdict,
+            words.Word,
             words.Cautions,
             answer.Quantities,
             answer.Intervals,

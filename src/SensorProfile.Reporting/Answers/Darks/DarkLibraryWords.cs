@@ -19,7 +19,7 @@ internal static class DarkLibraryWords
         return new AnswerWords(
             Sentence(answer.Masters.Count, retake, unknown) + BringBack(answer.Masters),
             $"{Path.GetFileName(shown.File)}: {MasterWords.Reason(answer, shown)}",
-            JsonNodes.Word(answer.Library)
+            answer.Library
         );
     }
 
@@ -36,14 +36,14 @@ internal static class DarkLibraryWords
             yield return finding;
         if (answer.GainFrom == GainSource.Unknown)
             yield return new Finding(
-                "gain-unknown",
+                FindingCodes.GainUnknown,
                 Severity.Note,
                 "Without a gain (no profile, or none in it) residuals are in ADU and the noise of the sky is not "
                     + "counted, which makes the check stricter. Give the camera's profile."
             );
         if (answer.GainFrom == GainSource.HotPixels)
             yield return new Finding(
-                "gain-from-hot-pixels",
+                FindingCodes.GainFromHotPixels,
                 Severity.Note,
                 $"No profile gave a gain: {QuantityText.Of(answer.Gain)} was taken from the shot noise of the hot pixels in "
                     + "the fresh darks, good enough to count the sky. Give the camera's profile for a better one."

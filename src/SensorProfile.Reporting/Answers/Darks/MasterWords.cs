@@ -23,7 +23,7 @@ internal static class MasterWords
     {
         if (master.Reason.Contradiction is { } contradiction)
             yield return new Finding(
-                "master-not-as-stated",
+                FindingCodes.MasterNotAsStated,
                 Severity.Warning,
                 $"{master.File} is not what its header says ({Conditions(master.Exposure, master.Temperature)}): "
                     + $"{Contradicts(contradiction)} (the fresh darks hold "
@@ -32,14 +32,14 @@ internal static class MasterWords
             );
         if (master.Reason.Common is { } common)
             yield return new Finding(
-                "another-sensor",
+                FindingCodes.AnotherSensor,
                 Severity.Warning,
                 $"{master.File} does not fit. {OtherSensor(common)}",
                 [master.File]
             );
         if (master.Realigned is { } how)
             yield return new Finding(
-                "master-turned",
+                FindingCodes.MasterTurned,
                 Severity.Warning,
                 master.OtherSize
                     ? $"{master.File} is {how}: it was judged on the part and the binning that both share, and serves "

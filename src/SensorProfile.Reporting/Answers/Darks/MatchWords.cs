@@ -12,11 +12,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 internal static class MatchWords
 {
     public static AnswerWords Of(MatchAnswer answer) =>
-        new(
-            Sentence(answer.Matches),
-            Reason(answer.Matches.First(m => m.Verdict == answer.Worst)),
-            JsonNodes.Word(answer.Worst)
-        );
+        new(Sentence(answer.Matches), Reason(answer.Matches.First(m => m.Verdict == answer.Worst)), answer.Worst);
 
     /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>
     public static string Set(MatchedSet set) =>
@@ -154,7 +150,7 @@ internal static class MatchWords
 
     private static Finding Drift(LightMatch match) =>
         new(
-            "lights-drift",
+            FindingCodes.LightsDrift,
             Severity.Warning,
             $"The lights \"{Set(match.Lights)}\" drift by {Plain.Celsius(match.Drift!.Value)} within the set; they are "
                 + "judged by their mean dark current."
@@ -166,7 +162,7 @@ internal static class MatchWords
         string from = night.ServesFrom is double low ? Plain.Celsius(low) : "any temperature",
             to = night.ServesTo is double high ? Plain.Celsius(high) : "any temperature";
         return new(
-            "lights-beyond-tolerance",
+            FindingCodes.LightsBeyondTolerance,
             Severity.Warning,
             $"{Plain.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than "
                 + $"allowed (each on its own, these darks serve lights from {from} to {to}): take a second set of darks for them; "
@@ -176,7 +172,7 @@ internal static class MatchWords
 
     private static Finding Full(LightMatch match) =>
         new(
-            "pixels-full",
+            FindingCodes.PixelsFull,
             match.FullPixels!.Value > 100 * FullPixels.Many ? Severity.Warning : Severity.Note,
             $"About {Plain.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
                 + $"\"{Set(match.Lights)}\": no dark brings them back. Dither and reject outliers, or expose shorter."

@@ -14,7 +14,7 @@ internal static class PlanWords
         new(
             Sentence(answer),
             (taken is null ? "" : $"No temperature was given: planned for {taken.Words}. ") + Reason(answer),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         )
         {
             Cautions = answer.Cooled ? Cautions.Cooling : Cautions.NightDarks,
@@ -60,7 +60,7 @@ internal static class PlanWords
     {
         foreach (UnplannedLights lights in answer.Unplanned)
             yield return new Finding(
-                "lights-not-planned",
+                FindingCodes.LightsNotPlanned,
                 Severity.Warning,
                 $"No master can be planned for {Plain.Whole(lights.Lights)} lights, {Where(lights)}. "
                     + lights.Refusal.Message
@@ -68,7 +68,7 @@ internal static class PlanWords
             );
         if (answer.SpreadDarks is { } darks)
             yield return new Finding(
-                "masters-not-sure",
+                FindingCodes.MastersNotSure,
                 Severity.Warning,
                 "Which temperatures one master serves depends on how dark current spreads over the pixels; "
                     + $"{SettlingWords.Of([darks])} would show it: characterise again with them."
@@ -78,10 +78,10 @@ internal static class PlanWords
             yield break;
         DarkCountAnswer? stack = answer
             .Stacks.Where(s => s.Stack.ExposureSeconds == most.Exposure)
-            .MaxBy(s => s.Quantities["darks"]?.Value ?? 0);
+            .MaxBy(s => s.Quantities[QuantityNames.Darks]?.Value ?? 0);
         double? loss = stack?.Curve.FirstOrDefault(p => p.Darks == DarksPlan.PracticalFrames)?.Loss;
         yield return new Finding(
-            "more-darks-than-practical",
+            FindingCodes.MoreDarksThanPractical,
             Severity.Warning,
             $"{Plain.Whole(most.Frames)} darks in one master ({Plain.Duration(most.Seconds)}) are more than most people take"
                 + (

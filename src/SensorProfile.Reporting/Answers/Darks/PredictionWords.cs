@@ -11,7 +11,7 @@ internal static class PredictionWords
         new(
             answer.Verdict == PredictionVerdict.CannotTell ? Contradicted(answer) : Use(answer),
             Reason(answer.Test, answer.Proof),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         );
 
     /// <summary>"ordinary pixels", "hot pixels", "pixels in the glow".</summary>
@@ -105,14 +105,14 @@ internal static class PredictionWords
 
     private static string Contradicted(DarkPredictionAnswer answer) =>
         "Take real darks: the computed one does not agree with the fresh darks (only "
-        + $"{Plain.Percent(answer.Quantities["coverageAgainst"]!.Value / 100)} of the pixels lie within their 95 % "
+        + $"{Plain.Percent(answer.Quantities[QuantityNames.CoverageAgainst]!.Value / 100)} of the pixels lie within their 95 % "
         + "interval). The camera has changed: characterise again.";
 
     private static string Use(DarkPredictionAnswer answer)
     {
-        string quality = answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
+        string quality = answer.Quantities[QuantityNames.EquivalentFrames] is { Value: >= 1.5 } frames
             ? $"in ordinary pixels as good as a master of {Plain.Whole((long)Math.Round(frames.Value))} frames"
-            : $"known to ±{Plain.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
+            : $"known to ±{Plain.Number(answer.Quantities[QuantityNames.UncertaintyTypical]!.Value, 2)} e⁻ in ordinary pixels";
         return $"Use the computed master dark for lights of {Plain.Seconds(answer.ExposureSeconds)} at "
             + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}{Unclaimed(answer)}.";
     }

@@ -49,9 +49,9 @@ internal static class ToleranceDocument
                         SkyFields.SideBySide(
                             [.. all.Select(a => (a.Sky, (Answer)a))],
                             [
-                                ("toleranceWarmer", "warmer by"),
-                                ("toleranceColder", "colder by"),
-                                ("toleranceExposure", "exposure by"),
+                                (QuantityNames.ToleranceWarmer, "warmer by"),
+                                (QuantityNames.ToleranceColder, "colder by"),
+                                (QuantityNames.ToleranceExposure, "exposure by"),
                             ],
                             NoLimit
                         ),
@@ -103,7 +103,12 @@ internal static class ToleranceDocument
                 ),
             ];
 
-    private static readonly string[] _sides = ["toleranceWarmer", "toleranceColder", "toleranceExposure"];
+    private static readonly string[] _sides =
+    [
+        QuantityNames.ToleranceWarmer,
+        QuantityNames.ToleranceColder,
+        QuantityNames.ToleranceExposure,
+    ];
 
     private static IReadOnlyList<string> Row(string name, ToleranceAnswer answer) =>
         [

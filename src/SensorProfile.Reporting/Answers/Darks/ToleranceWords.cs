@@ -33,7 +33,7 @@ internal static class ToleranceWords
                 ? Sentence(answer)
                 : $"{Sentence(answer)} (Judged for a {answer.Sky.Name}, the strictest of three.)",
             string.Join(" ", [Reason(answer), .. Settled(answer), .. Bought(answer)]),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         );
 
     /// <summary>Warnings about the tolerance.</summary>
@@ -41,7 +41,7 @@ internal static class ToleranceWords
     {
         if (Tighter(answer) < DarkTolerance.CoolerHolds)
             yield return new Finding(
-                "tolerance-below-coolers",
+                FindingCodes.ToleranceBelowCoolers,
                 Severity.Warning,
                 $"Coolers repeat to about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
                     + $"better: {WayOut(answer)}."
@@ -52,11 +52,13 @@ internal static class ToleranceWords
     {
         if (!answer.SpreadKnown)
             return "Cannot tell how far off darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = Limit(answer, "toleranceWarmer") is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
+        string warm = Limit(answer, QuantityNames.ToleranceWarmer) is double w
+            ? $"{AtMost(w)} warmer"
+            : "any amount warmer";
         string cold =
-            Limit(answer, "toleranceColder") is not double c ? "any amount colder"
+            Limit(answer, QuantityNames.ToleranceColder) is not double c ? "any amount colder"
             // "at most" is said once for both sides
-            : Limit(answer, "toleranceWarmer") is >= Least
+            : Limit(answer, QuantityNames.ToleranceWarmer) is >= Least
                 ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
@@ -71,14 +73,14 @@ internal static class ToleranceWords
     }
 
     private static bool FarOutside(ToleranceAnswer answer) =>
-        answer.Findings.Any(f => f.Code == "tolerance-extrapolated");
+        answer.Findings.Any(f => f.Code == FindingCodes.ToleranceExtrapolated);
 
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;
 
     /// <summary>The smaller of the two temperature limits, °C.</summary>
     private static double? Tighter(ToleranceAnswer answer) =>
-        SideLimits.Smaller(Limit(answer, "toleranceWarmer"), Limit(answer, "toleranceColder"));
+        SideLimits.Smaller(Limit(answer, QuantityNames.ToleranceWarmer), Limit(answer, QuantityNames.ToleranceColder));
 
     /// <summary>What to do where no cooler holds the limit.</summary>
     private static string WayOut(ToleranceAnswer answer) =>
@@ -117,7 +119,7 @@ internal static class ToleranceWords
         + $"{Plain.Celsius(answer.Stack.TemperatureCelsius)} is judged against its own noise"
         + (answer.BindingCause is { } b ? $"; the first limit reached is: {Threshold(b, answer.Limits)}" : "")
         + (
-            Limit(answer, "toleranceExposure") is double s
+            Limit(answer, QuantityNames.ToleranceExposure) is double s
                 ? $"; the exposure may differ by {SecondsAtMost(s)}."
                 : "; the exposure may differ by any amount."
         );

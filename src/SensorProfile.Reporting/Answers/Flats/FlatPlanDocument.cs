@@ -94,7 +94,7 @@ internal static class FlatPlanDocument
         [
             name,
             answer.Verdict == FlatPlanVerdict.Limited ? "none is enough" : QuantityText.Count(answer.Flats),
-            $"{QuantityText.Number(answer.Quantities["lossAt20Flats"]?.Value ?? 0, 2)} %",
+            $"{QuantityText.Number(answer.Quantities[QuantityNames.LossAt20Flats]?.Value ?? 0, 2)} %",
         ];
 }
 

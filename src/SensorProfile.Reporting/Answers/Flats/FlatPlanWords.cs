@@ -10,10 +10,7 @@ internal static class FlatPlanWords
         AboutHalf = 0.025;
 
     internal static AnswerWords Of(FlatPlanAnswer answer) =>
-        new(Sentence(answer), string.Join(" ", Reasons(answer)), JsonNodes.Word(answer.Verdict))
-        {
-            Cautions = Cautions.Flats,
-        };
+        new(Sentence(answer), string.Join(" ", Reasons(answer)), answer.Verdict) { Cautions = Cautions.Flats };
 
     /// <summary>"about half of full well (32 000 ADU)", "the level of your brightest flats (41 000 ADU)".</summary>
     internal static string At(FlatLevel level)
@@ -42,7 +39,7 @@ internal static class FlatPlanWords
             take = $"ake {Plain.Whole(answer.Flats)} flats at {At(answer.Level)}";
         if (answer.Verdict == FlatPlanVerdict.Limited)
             return $"{(answer.Stack.DitherPositions > 1 ? "Dither over more positions" : "Dither")} and t{take}: the flat-field "
-                + $"residual costs this stack {Cost(answer, "lossByPattern")} however many you take, and {loss} is "
+                + $"residual costs this stack {Cost(answer, QuantityNames.LossByPattern)} however many you take, and {loss} is "
                 + "accepted.";
         return $"T{take}: "
             + (
@@ -55,7 +52,7 @@ internal static class FlatPlanWords
     private static IEnumerable<string> Reasons(FlatPlanAnswer answer)
     {
         yield return $"A master flat multiplies the sky by its own noise, {Places(answer.Stack)}; 20 flats would cost "
-            + $"{Cost(answer, "lossAt20Flats")}.";
+            + $"{Cost(answer, QuantityNames.LossAt20Flats)}.";
         yield return answer.LevelLimit == FlatLevelLimit.Given
             ? $"The best level would be {At(Best(answer))}."
             : $"Brighter flats would mean fewer, but this is as bright as advised: {Limit(answer)}.";

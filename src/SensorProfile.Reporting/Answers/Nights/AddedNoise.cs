@@ -22,7 +22,7 @@ internal static class AddedNoise
 
     /// <summary>Whether a quantity of an answer is such an added noise.</summary>
     /// <param name="quantity">Its name for scripts.</param>
-    internal static bool Is(string quantity) => quantity is "extraTypical" or "extra99";
+    internal static bool Is(string quantity) => quantity is QuantityNames.ExtraTypical or QuantityNames.Extra99;
 
     private static double Up(double percent) => Steps(percent, Math.Ceiling, -1e-9);
 

@@ -31,7 +31,10 @@ internal static class ExposureDocument
                 ? [AnswerHint.GiveSky]
                 : [],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
-            Quantities = [.. reply.Quantities.Where(q => q.Name != "exposureNeeded" || answer.Modes.Count > 1)],
+            Quantities =
+            [
+                .. reply.Quantities.Where(q => q.Name != QuantityNames.ExposureNeeded || answer.Modes.Count > 1),
+            ],
             Tables = [.. all.Select(Modes), SkyFields.Assumptions(all.Select(a => a.Sky))],
         };
     }
@@ -44,7 +47,7 @@ internal static class ExposureDocument
             answer.Sky.Rate,
             answer.Sky.Assumptions,
             words.Sentence,
-            words.Verdict,
+            words.Word,
             answer.Quantities,
             answer.Advised,
             answer.Modes

@@ -55,9 +55,9 @@ internal static class SetpointDocument
                         SkyFields.SideBySide(
                             [.. all.Select(a => (a.Sky, (Answer)a))],
                             [
-                                ("setpoint", answer.Uncooled ? "up to" : "run at"),
-                                ("setpointTypical", "typical pixel"),
-                                ("setpoint99", "99 % of pixels"),
+                                (QuantityNames.Setpoint, answer.Uncooled ? "up to" : "run at"),
+                                (QuantityNames.SetpointTypical, "typical pixel"),
+                                (QuantityNames.Setpoint99, "99 % of pixels"),
                             ],
                             "beyond the profile"
                         ),
@@ -89,7 +89,7 @@ internal static class SetpointDocument
         quantity with
         {
             Label =
-                quantity.Name != "setpoint" || !answer.Uncooled ? quantity.Label
+                quantity.Name != QuantityNames.Setpoint || !answer.Uncooled ? quantity.Label
                 : answer.Verdict == SetpointVerdict.Limited ? "coldest measured"
                 : "warmest sensor within your loss",
             Absent = "beyond the profile",

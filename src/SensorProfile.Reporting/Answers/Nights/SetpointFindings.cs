@@ -13,32 +13,32 @@ internal static class SetpointFindings
             answer.Settling.Count > 0 ? $": add {SettlingWords.Of(answer.Settling)} and characterise again" : "";
         if (answer is { Uncooled: false, WarmestAir: not null, ColdestHeld: null })
             yield return new Finding(
-                "cooler-unknown",
+                FindingCodes.CoolerUnknown,
                 Severity.Note,
                 "How far the cooler reaches was not given, so whether it can hold this temperature was not checked."
             );
         if (answer.Uncertain is { Low: double low, High: double high })
             yield return new Finding(
-                "setpoint-uncertain",
+                FindingCodes.SetpointUncertain,
                 Severity.Warning,
                 $"The measurements leave the set point anywhere between {QuantityText.Degrees(low)} and {QuantityText.Degrees(high)}: "
                     + "add darks at one more temperature, with at least 8 frames."
             );
         if (answer.Limit == SetpointLimit.Range)
             yield return new Finding(
-                "colder-than-profile",
+                FindingCodes.ColderThanProfile,
                 Severity.Warning,
                 $"No measured temperature is cold enough for the accepted loss; the darks cover {range}{add}."
             );
         if (answer.Bound == SetpointBound.WarmestMeasured)
             yield return new Finding(
-                "warmer-than-profile",
+                FindingCodes.WarmerThanProfile,
                 Severity.Note,
                 $"Every measured temperature, {range}, is cold enough; a warmer sensor may do{add}."
             );
         if (answer.NightsBeyond.Count > 0)
             yield return new Finding(
-                "nights-beyond-profile",
+                FindingCodes.NightsBeyondProfile,
                 Severity.Warning,
                 $"On {SetpointWords.NightsBeyond(answer)} the sensor is more than "
                     + $"{Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {range}{add}."

@@ -16,7 +16,7 @@ internal static class SetpointWords
         new(
             answer.Uncooled ? Uncooled(answer) : Cooled(answer),
             answer.Uncooled ? UncooledReason(answer) : CooledReason(answer),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         )
         {
             Cautions = answer.Uncooled ? [] : Cautions.Cooling,
@@ -27,7 +27,7 @@ internal static class SetpointWords
     {
         bool cooled = !answers[0].Uncooled;
         string At(SetpointAnswer answer) =>
-            answer.Quantities["setpoint"] is not { } setpoint ? "no temperature"
+            answer.Quantities[QuantityNames.Setpoint] is not { } setpoint ? "no temperature"
             : answer.Limit is null ? QuantityText.Degrees(setpoint.Value)
             : cooled ? $"{QuantityText.Degrees(setpoint.Value)} (then {Added(answer.At)})"
             : $"no measured temperature ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
@@ -54,7 +54,7 @@ internal static class SetpointWords
     private static string Cooled(SetpointAnswer answer)
     {
         string at = QuantityText.Degrees(answer.At.Temperature);
-        if (answer.Quantities["setpoint"] is null)
+        if (answer.Quantities[QuantityNames.Setpoint] is null)
             return $"Cannot tell the set point: the air is never warmer than {QuantityText.Degrees(answer.WarmestAir!.Value)}, "
                 + $"far outside the measured range of {Range(answer)}; at {at}, the coldest measured, dark current adds "
                 + $"{Effect(answer)}{Add(answer)}.";
@@ -84,7 +84,9 @@ internal static class SetpointWords
     {
         SetpointPoint at = answer.At;
         string below =
-            answer.Limit is null && answer.Quantities["diminishingReturns"] is { } point && point.Value < at.Temperature
+            answer.Limit is null
+            && answer.Quantities[QuantityNames.DiminishingReturns] is { } point
+            && point.Value < at.Temperature
                 ? $"; cooling below {QuantityText.Degrees(Math.Floor(point.Value))} gains less than 1 %"
                 : "";
         return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {AddedNoise.Of(at.ExtraTypical)} to the noise of a "
@@ -154,7 +156,7 @@ internal static class SetpointWords
     {
         if (answer.Bound == SetpointBound.WarmestMeasured && answer.Settling.Count > 0)
             return $" To find out about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
-        if (answer.Limit is null || answer.Quantities["setpoint"] is null)
+        if (answer.Limit is null || answer.Quantities[QuantityNames.Setpoint] is null)
             return "";
         string law = answer is { Limit: SetpointLimit.Range, LawAsks: double asks }
             ? $" Extrapolated, {QuantityText.Degrees(asks)} would do."

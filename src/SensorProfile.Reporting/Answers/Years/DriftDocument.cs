@@ -131,8 +131,8 @@ internal static class DriftDocument
     private static string Words(string quantity) =>
         quantity switch
         {
-            "newLessHealed" => "hot pixels: healed, new",
-            "growingPatch" => "patch: by chance, found",
+            QuantityNames.NewLessHealed => "hot pixels: healed, new",
+            QuantityNames.GrowingPatch => "patch: by chance, found",
             _ => Split(quantity),
         };
 

@@ -19,14 +19,14 @@ internal static class DriftWords
                     + $"{answer.Compared[0]}, so nothing can be said of ageing.",
                 $"{answer.OtherSensors[0].Reason} Keep the sessions of each camera apart, and compare each with its own "
                     + "earlier ones.",
-                JsonNodes.Word(answer.Outcome)
+                answer.Outcome
             ),
             DriftVerdict.CannotTell => new(
                 $"Cannot tell whether the sensor has changed: {Lacking(answer.Gap)}.",
                 Remedy(answer),
-                JsonNodes.Word(answer.Outcome)
+                answer.Outcome
             ),
-            _ => new(Compared(answer), Reason(answer), JsonNodes.Word(answer.Outcome)),
+            _ => new(Compared(answer), Reason(answer), answer.Outcome),
         };
 
     /// <summary>Rules of thumb, where profiles were compared.</summary>
@@ -38,7 +38,7 @@ internal static class DriftWords
     {
         foreach (ProbeOrAgeing probe in answer.Probes.Where(p => p.Verdict != ProbeVerdict.None))
             yield return new Finding(
-                "probe-or-ageing",
+                FindingCodes.ProbeOrAgeing,
                 probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both ? Severity.Warning : Severity.Note,
                 ProbeWords.Of(probe)
             );
@@ -100,12 +100,15 @@ internal static class DriftWords
         double years
     )
     {
-        DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch")];
+        DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != QuantityNames.GrowingPatch)];
         bool Told(DriftChange c) =>
-            (c.Quantity == "darkRate" && moved.Any(m => m.Quantity == "darkRateByPixel" && m.Mode == c.Mode))
+            (
+                c.Quantity == QuantityNames.DarkRate
+                && moved.Any(m => m.Quantity == QuantityNames.DarkRateByPixel && m.Mode == c.Mode)
+            )
             || (
-                c.Quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
-                && moved.Any(m => m.Quantity == "newLessHealed" && m.Mode == c.Mode)
+                QuantityNames.IsHotPixelCount(c.Quantity)
+                && moved.Any(m => m.Quantity == QuantityNames.NewLessHealed && m.Mode == c.Mode)
             );
         string[] parts =
         [
@@ -122,7 +125,7 @@ internal static class DriftWords
             .. trends
                 .Where(t => t.Changed && !moved.Any(c => SameThing(c.Quantity, t.Quantity)))
                 .OrderBy(t => Weight(t.Quantity))
-                .Select(t => $"{QuantityNames.WithArticle(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}")
+                .Select(t => $"{QuantityWords.WithArticle(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}")
                 .Take(parts.Length > 0 ? 1 : 3),
         ];
         string patch = hot.SelectMany(h => h.Patches).FirstOrDefault() is { } p
@@ -147,38 +150,38 @@ internal static class DriftWords
 
     private static bool SameThing(string a, string b) =>
         a == b
-        || (a.StartsWith("darkRate", StringComparison.Ordinal) && b.StartsWith("darkRate", StringComparison.Ordinal))
         || (
-            b.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
-            && (a == "newLessHealed" || a.StartsWith("hotPixelsAbove", StringComparison.Ordinal))
-        );
+            a.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal)
+            && b.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal)
+        )
+        || (QuantityNames.IsHotPixelCount(b) && (a == QuantityNames.NewLessHealed || QuantityNames.IsHotPixelCount(a)));
 
     private static int Weight(string quantity) =>
         quantity switch
         {
-            "darkRateByPixel" or "darkRate" => 0,
-            "newLessHealed" => 1,
-            "glowTotal" => 2,
-            _ when quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) => 3,
-            "readNoise" or "rowNoise" or "columnNoise" => 4,
-            "gain" or "fullWell" => 5,
+            QuantityNames.DarkRateByPixel or QuantityNames.DarkRate => 0,
+            QuantityNames.NewLessHealed => 1,
+            QuantityNames.GlowTotal => 2,
+            _ when QuantityNames.IsHotPixelCount(quantity) => 3,
+            QuantityNames.ReadNoise or QuantityNames.RowNoise or QuantityNames.ColumnNoise => 4,
+            QuantityNames.Gain or QuantityNames.FullWell => 5,
             _ => 6,
         };
 
     private static string Part(DriftChange c)
     {
-        if (c.Quantity == "newLessHealed")
+        if (c.Quantity == QuantityNames.NewLessHealed)
             return $"{Plain.Whole((long)c.To.Value)} new hot pixels against {Plain.Whole((long)c.From.Value)} healed";
         double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
         string by = Math.Abs(share) is > 0.001 and < 10
             ? Plain.Percent(Math.Abs(share))
             : QuantityText.Of(c.Change with { Value = Math.Abs(c.Change.Value) });
-        return $"{QuantityNames.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
+        return $"{QuantityWords.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
     }
 
     private static string Unchanged(IReadOnlyList<DriftChange> changes, double years)
     {
-        string seen = changes.FirstOrDefault(c => c.Quantity == "darkRate") is { From.Value: > 0 } dark
+        string seen = changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate) is { From.Value: > 0 } dark
             ? $"; a change in dark current of {Plain.Percent(dark.Detectable / dark.From.Value)} would have been seen"
             : "";
         string blind = RetakeWords.SawDarks(changes) ? "" : "; the dark current and the hot pixels were not compared";
@@ -206,7 +209,7 @@ internal static class DriftWords
 
     private static Finding PatchFinding(GrowingPatch patch) =>
         new(
-            "growing-patch",
+            FindingCodes.GrowingPatch,
             Severity.Warning,
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -2,6 +2,7 @@ using System.Globalization;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Years;
@@ -22,7 +23,7 @@ internal static class FleetDocument
 
     public static AnswerDocument Of(FoundProfiles found, DriftOptions options)
     {
-        FleetCamera[] lines =
+        (FleetCamera Line, bool InOrder)[] cameras =
         [
             .. found
                 .Profiles.GroupBy(p =>
@@ -36,14 +37,15 @@ internal static class FleetDocument
                 .OrderBy(camera => camera.Key.Name, StringComparer.Ordinal)
                 .Select(camera => LineOf([.. camera], options)),
         ];
-        string[] minded = [.. lines.Where(l => IsMinded(l.Verdict)).Select(l => l.Camera)];
+        FleetCamera[] lines = [.. cameras.Select(c => c.Line)];
+        string[] minded = [.. cameras.Where(c => !c.InOrder).Select(c => c.Line.Camera)];
         return new AnswerDocument
         {
             Command = "fleet",
             Sentence = Sentence(lines, minded),
             Reason =
-                $"{Plural.Of(found.Profiles.Count, "profile")} of {Plural.Of(lines.Length, "camera")}"
-                + (found.Refused.Count > 0 ? $", {Plural.Of(found.Refused.Count, "file")} left out" : "")
+                $"{Counted.Nouns(found.Profiles.Count, "profile")} of {Counted.Nouns(lines.Length, "camera")}"
+                + (found.Refused.Count > 0 ? $", {Counted.Nouns(found.Refused.Count, "file")} left out" : "")
                 + ".",
             Verdict = minded.Length > 0 ? Look : InOrder,
             Tables =
@@ -68,18 +70,18 @@ internal static class FleetDocument
         };
     }
 
-    private static FleetCamera LineOf(IReadOnlyList<ProfileOnDisk> sessions, DriftOptions options)
+    private static (FleetCamera Line, bool InOrder) LineOf(IReadOnlyList<ProfileOnDisk> sessions, DriftOptions options)
     {
         ProfileOnDisk last = sessions[^1];
-        bool complete = last.Profile.Modes.Any(mode => Headline.Missing(mode).Count == 0);
-        string verdict = complete ? Measured : Incomplete,
+        bool inOrder = last.Profile.Modes.Any(mode => Headline.Missing(mode).Count == 0);
+        string verdict = inOrder ? Measured : Incomplete,
             sentence = Headline.Sentence(last.Profile);
         if (sessions.Count > 1)
         {
             AnswerWords drift = DriftWords.Of(DriftComparison.Run(sessions, options, []));
-            (verdict, sentence) = (drift.Verdict, drift.Sentence);
+            (verdict, sentence, inOrder) = (drift.Word, drift.Sentence, drift.Verdict is DriftVerdict.Unchanged);
         }
-        return new FleetCamera(
+        var line = new FleetCamera(
             last.Profile.Camera.Name,
             last.Profile.Camera.Width,
             last.Profile.Camera.Height,
@@ -90,6 +92,7 @@ internal static class FleetDocument
             sentence,
             last.File
         );
+        return (line, inOrder);
     }
 
     private static string Sentence(FleetCamera[] lines, string[] minded) =>
@@ -99,8 +102,6 @@ internal static class FleetDocument
                 : $"All {QuantityText.Count(lines.Length)} cameras are in order."
         : $"Look at {string.Join(", ", minded)}: "
             + (minded.Length == 1 ? "its verdict says why." : "their verdicts say why.");
-
-    private static bool IsMinded(string verdict) => verdict is not (Measured or "unchanged");
 
     private static string Word(string verdict) => verdict.Replace('-', ' ');
 

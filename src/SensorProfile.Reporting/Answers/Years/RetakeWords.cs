@@ -55,8 +55,8 @@ internal static class RetakeWords
     /// <summary>Whether any quantity that affects darks was compared.</summary>
     internal static bool SawDarks(IReadOnlyList<DriftChange> changes) =>
         changes.Any(c =>
-            c.Quantity is "darkRate" or "darkRateByPixel" or "newLessHealed"
-            || c.Quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
+            c.Quantity is QuantityNames.DarkRate or QuantityNames.DarkRateByPixel or QuantityNames.NewLessHealed
+            || QuantityNames.IsHotPixelCount(c.Quantity)
         );
 
     /// <summary>"darks", "bias frames", "flats".</summary>

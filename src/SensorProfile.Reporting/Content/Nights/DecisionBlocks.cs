@@ -26,7 +26,7 @@ internal static class DecisionBlocks
                         [
                             DecisionLabels.Of(q.Key) ?? q.Key,
                             q.Value is { } value
-                                ? q.Key == "totalTime"
+                                ? q.Key == QuantityNames.TotalTime
                                     ? DecisionText.Duration(value.Value)
                                     : AddedNoise.Is(q.Key)
                                         ? AddedNoise.Of(value.Value)

@@ -1,6 +1,5 @@
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
-using SensorProfile.Reporting.Answers;
 using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 
 namespace SensorProfile.Reporting.Content.Nights;

@@ -50,8 +50,8 @@ internal static class ExposureBlocks
                         [
                             sky.Sky.Name,
                             ModeLabel.Text(sky.Advised),
-                            DecisionText.Of(sky, "shortestExposure", "–"),
-                            sky.Quantities.GetValueOrDefault("longestExposure") is { } longest
+                            DecisionText.Of(sky, QuantityNames.ShortestExposure, "–"),
+                            sky.Quantities.GetValueOrDefault(QuantityNames.LongestExposure) is { } longest
                                 ? DecisionText.Duration(longest.Value)
                                 : "–",
                         ]

@@ -117,7 +117,7 @@ internal static class ListBlocks
         uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";
 
     private static string Words(string name) =>
-        name == "readNoise"
+        name == QuantityNames.ReadNoise
             ? "read noise of one pixel"
             : string.Concat(name.Select(c => char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString()));
 

@@ -1,5 +1,4 @@
 using SensorProfile.Decisions.DarkMatch;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Drawing;

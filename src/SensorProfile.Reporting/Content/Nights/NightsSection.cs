@@ -127,11 +127,11 @@ internal static class NightsSection
                         (IReadOnlyList<string>)
                             [
                                 count.Sky.Name,
-                                DecisionText.Of(count, "darks", "–"),
+                                DecisionText.Of(count, QuantityNames.Darks, "–"),
                                 i < answers.DitheredCounts.Count
-                                    ? DecisionText.Of(answers.DitheredCounts[i], "darks", "–")
+                                    ? DecisionText.Of(answers.DitheredCounts[i], QuantityNames.Darks, "–")
                                     : "–",
-                                count.Quantities.GetValueOrDefault("lossAt20") is { } loss
+                                count.Quantities.GetValueOrDefault(QuantityNames.LossAt20) is { } loss
                                     ? DecisionText.Percent(loss.Value)
                                     : "–",
                             ]
@@ -161,10 +161,10 @@ internal static class NightsSection
                                 : "not dithered",
                             answer.Verdict == FlatPlanVerdict.Limited
                                 ? "none is enough"
-                                : DecisionText.Of(answer, "flats", "–"),
+                                : DecisionText.Of(answer, QuantityNames.Flats, "–"),
                             FlatPlanWords.At(answer.Level),
-                            Cost(answer, "lossAt20Flats"),
-                            Cost(answer, "lossByPattern"),
+                            Cost(answer, QuantityNames.LossAt20Flats),
+                            Cost(answer, QuantityNames.LossByPattern),
                         ]
                 ),
             ],

@@ -43,12 +43,12 @@ internal static class SetpointBlocks
                         [
                             sky.Sky.Name,
                             DecisionText.BareRate(sky.Sky),
-                            sky.Quantities.GetValueOrDefault("setpoint") is { } whole
+                            sky.Quantities.GetValueOrDefault(QuantityNames.Setpoint) is { } whole
                                 ? QuantityText.Number(whole.Value) + " °C"
                                 : "–",
-                            DecisionText.Of(sky, "setpointTypical", "beyond the profile"),
-                            DecisionText.Of(sky, "setpoint99", "beyond the profile"),
-                            DecisionText.Of(sky, "diminishingReturns", "beyond the profile"),
+                            DecisionText.Of(sky, QuantityNames.SetpointTypical, "beyond the profile"),
+                            DecisionText.Of(sky, QuantityNames.Setpoint99, "beyond the profile"),
+                            DecisionText.Of(sky, QuantityNames.DiminishingReturns, "beyond the profile"),
                         ]
                 ),
             ],

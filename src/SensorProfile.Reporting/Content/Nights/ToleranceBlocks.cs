@@ -33,9 +33,9 @@ internal static class ToleranceBlocks
                     (IReadOnlyList<string>)
                         [
                             stack.Name,
-                            DecisionText.Of(stack.Answer, "toleranceWarmer", NoLimit),
-                            DecisionText.Of(stack.Answer, "toleranceColder", NoLimit),
-                            DecisionText.Of(stack.Answer, "toleranceExposure", NoLimit),
+                            DecisionText.Of(stack.Answer, QuantityNames.ToleranceWarmer, NoLimit),
+                            DecisionText.Of(stack.Answer, QuantityNames.ToleranceColder, NoLimit),
+                            DecisionText.Of(stack.Answer, QuantityNames.ToleranceExposure, NoLimit),
                             DecisionText.Cause(stack.Answer.BindingCause),
                         ]
                 ),

@@ -8,8 +8,6 @@ namespace SensorProfile.Reporting.Content.Sensor;
 /// <summary>Dark signal against exposure, and dark current against temperature.</summary>
 internal static class DarkSection
 {
-    private static readonly string[] _words = ["dark", "temperature", "exposure", "pedestal", "black"];
-
     /// <summary>Dark signal against exposure.</summary>
     public static ReportSection Signal(ModeContext context)
     {
@@ -24,7 +22,7 @@ internal static class DarkSection
                     .. context.Absent(
                         "Dark signal was not measured against exposure: it needs darks at three or more exposures at one "
                             + "temperature.",
-                        _words
+                        FindingsBehind.DarkSignal
                     ),
                 ]
             );
@@ -70,7 +68,7 @@ internal static class DarkSection
                 context.Absent(
                     "Dark current was not measured: it needs darks at three or more exposures, and at three or more "
                         + "temperatures to tell how it doubles.",
-                    _words
+                    FindingsBehind.DarkSignal
                 )
             );
         if (dark?.Points.Count > 0)

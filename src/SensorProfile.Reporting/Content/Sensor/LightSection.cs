@@ -1,6 +1,5 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Response;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Sensor;
 
@@ -25,10 +24,7 @@ internal static class LightSection
                 context.Absent(
                     "There is no photon-transfer curve. Gain and full well need pairs of flats at six or more levels "
                         + "up to saturation, with darks of the same exposure.",
-                    "flat",
-                    "gain",
-                    "photon",
-                    "saturat"
+                    FindingsBehind.PhotonTransfer
                 )
             );
         }
@@ -50,9 +46,7 @@ internal static class LightSection
             blocks.AddRange(
                 context.Absent(
                     "Linearity could not be judged: it needs flats at several exposures of a steady light.",
-                    "linear",
-                    "lamp",
-                    "exposure"
+                    FindingsBehind.Linearity
                 )
             );
         }

@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
@@ -31,7 +32,7 @@ internal static class MethodSection
         if (profile.Modes.Count > 0)
             blocks.AddRange([new SubheadingBlock("Settings"), Settings(profile.Modes)]);
         blocks.AddRange([new SubheadingBlock("Methods and sources"), new ListBlock(Sources.All)]);
-        blocks.AddRange([new SubheadingBlock("Cautions"), new ListBlock(ProfileCautions.For(profile))]);
+        blocks.AddRange([new SubheadingBlock("Cautions"), new ListBlock(Cautions.OfProfile(profile))]);
         return new ReportSection("How these numbers were obtained", null, blocks);
     }
 

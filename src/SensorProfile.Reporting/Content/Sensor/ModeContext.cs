@@ -28,17 +28,11 @@ internal sealed record ModeContext(
 
     /// <summary>Says that something is missing, why (as far as the findings tell), and what it would take.</summary>
     /// <param name="what">What is missing and what it needs, as a sentence.</param>
-    /// <param name="words">Words that occur in the codes of the findings about it.</param>
-    public IEnumerable<Block> Absent(string what, params string[] words)
+    /// <param name="codes">Codes of the findings about it.</param>
+    public IEnumerable<Block> Absent(string what, IReadOnlyList<string> codes)
     {
         yield return new TextBlock(what);
-        Finding[] reasons =
-        [
-            .. Findings.Where(f =>
-                f.Severity != Severity.Note
-                && words.Any(word => f.Code.Contains(word, StringComparison.OrdinalIgnoreCase))
-            ),
-        ];
+        Finding[] reasons = [.. Findings.Where(f => f.Severity != Severity.Note && codes.Contains(f.Code))];
         if (reasons.Length > 0)
             yield return new FindingsBlock(reasons);
     }

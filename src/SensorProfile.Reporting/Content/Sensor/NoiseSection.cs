@@ -22,8 +22,7 @@ internal static class NoiseSection
                     .. context.Absent(
                         "The noise of individual pixels was not measured: it needs eight or more bias frames. "
                             + Whole(context.Mode),
-                        "bias",
-                        "noise"
+                        FindingsBehind.PixelNoise
                     ),
                 ]
             );

@@ -22,11 +22,7 @@ internal static class PatternSection
                 [
                     .. context.Absent(
                         "Defect pixels and glow were not measured: they need darks at three or more exposures at one temperature.",
-                        "defect",
-                        "hot",
-                        "glow",
-                        "pattern",
-                        "dark"
+                        FindingsBehind.Defects
                     ),
                 ]
             );

@@ -1,5 +1,4 @@
 using SensorProfile.Profiles.Pattern;
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;

@@ -57,7 +57,7 @@ internal static class DriftPaceSection
     /// </summary>
     public static Measurement? DarkPerYear(DriftAnswer answer)
     {
-        foreach (string quantity in (string[])["darkRateByPixel", "darkRate"])
+        foreach (string quantity in (string[])[QuantityNames.DarkRateByPixel, QuantityNames.DarkRate])
         {
             if (answer.Changes.FirstOrDefault(c => c.Quantity == quantity) is not { From.Value: > 0 } change)
                 continue;

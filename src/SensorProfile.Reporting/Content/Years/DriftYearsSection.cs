@@ -11,16 +11,16 @@ internal static class DriftYearsSection
 {
     private static readonly string[] _order =
     [
-        "darkRateByPixel",
-        "darkRate",
-        "doublingTemperature",
-        "glowTotal",
-        "hotPixelsAbove0.1",
-        "hotPixelsAbove1",
-        "readNoise",
-        "gain",
-        "fullWell",
-        "biasLevel",
+        QuantityNames.DarkRateByPixel,
+        QuantityNames.DarkRate,
+        QuantityNames.DoublingTemperature,
+        QuantityNames.GlowTotal,
+        QuantityNames.HotPixelsAboveRate(0.1),
+        QuantityNames.HotPixelsAboveRate(1),
+        QuantityNames.ReadNoise,
+        QuantityNames.Gain,
+        QuantityNames.FullWell,
+        QuantityNames.BiasLevel,
     ];
 
     /// <summary>The section of one mode; null when nothing of it was compared.</summary>
@@ -31,7 +31,9 @@ internal static class DriftYearsSection
             return null;
         Panel[] panels =
         [
-            .. changes.Where(c => c.Quantity is not ("newLessHealed" or "growingPatch")).Select(c => Panel(answer, c)),
+            .. changes
+                .Where(c => c.Quantity is not (QuantityNames.NewLessHealed or QuantityNames.GrowingPatch))
+                .Select(c => Panel(answer, c)),
         ];
         List<Block> blocks = [];
         if (panels.Length > 0)
@@ -71,7 +73,7 @@ internal static class DriftYearsSection
     {
         DriftTrend? trend = answer.Trends.FirstOrDefault(t => t.Quantity == change.Quantity && t.Mode == change.Mode);
         string heading =
-            QuantityNames.Heading(change.Quantity) + (change.Changed || trend is { Changed: true } ? " *" : "");
+            QuantityWords.Heading(change.Quantity) + (change.Changed || trend is { Changed: true } ? " *" : "");
         return trend is null
             ? DriftTrendPlot.Of(heading, change, answer.Dates[0], answer.Dates[^1])
             : DriftTrendPlot.Of(heading, trend);
@@ -102,7 +104,8 @@ internal static class DriftYearsSection
             LastNumberColumn = 6,
         };
 
-    private static bool IsOfPixels(DriftChange c) => c.Quantity is "newLessHealed" or "growingPatch";
+    private static bool IsOfPixels(DriftChange c) =>
+        c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch;
 
     /// <summary>A change as a share of the first value, or in the quantity's own unit where a share would be meaningless.</summary>
     private static string Share(DriftChange c, double change, bool signed)
@@ -117,11 +120,11 @@ internal static class DriftYearsSection
     private static string Labelled(DriftChange c) =>
         c.Quantity switch
         {
-            "newLessHealed" => "Healed, and new, hot pixels, px",
-            "growingPatch" => "New ones in the patch: by chance, and found, px",
+            QuantityNames.NewLessHealed => "Healed, and new, hot pixels, px",
+            QuantityNames.GrowingPatch => "New ones in the patch: by chance, and found, px",
             _ when c.To.Unit != "px" && QuantityText.Unit(c.To.Unit) is { Length: > 0 } unit =>
-                $"{QuantityNames.Heading(c.Quantity)}, {unit}",
-            _ => QuantityNames.Heading(c.Quantity),
+                $"{QuantityWords.Heading(c.Quantity)}, {unit}",
+            _ => QuantityWords.Heading(c.Quantity),
         };
 
     private static string P(double p) =>

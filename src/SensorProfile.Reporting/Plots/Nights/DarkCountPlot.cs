@@ -25,7 +25,7 @@ internal static class DarkCountPlot
                             new FrameCountCurve(
                                 names[i],
                                 [.. stack.Curve.Select(point => ((double)point.Darks, point.Loss))],
-                                stack.Quantities.GetValueOrDefault("darks")?.Value
+                                stack.Quantities.GetValueOrDefault(QuantityNames.Darks)?.Value
                             )
                     ),
                 ]

@@ -74,7 +74,7 @@ internal static class SetpointPlot
             Curve(sky, point => point.ExtraAtShare),
             1.4
         );
-        if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
+        if (sky.Quantities.GetValueOrDefault(QuantityNames.Setpoint) is not null)
             PlotMarks.AddValue(
                 model,
                 sky.At.Temperature,
@@ -82,7 +82,7 @@ internal static class SetpointPlot
                 Palette.Ink,
                 LineStyle.Solid
             );
-        if (sky.Quantities.GetValueOrDefault("diminishingReturns") is { } point)
+        if (sky.Quantities.GetValueOrDefault(QuantityNames.DiminishingReturns) is { } point)
             PlotMarks.AddValue(model, point.Value, "colder gains less than 1 %", Palette.Green, LineStyle.Dash);
     }
 
@@ -114,7 +114,7 @@ internal static class SetpointPlot
                     Curve(sky, point => point.ExtraTypical),
                     1.1
                 );
-            if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
+            if (sky.Quantities.GetValueOrDefault(QuantityNames.Setpoint) is not null)
                 PlotBase.AddPoints(
                     model,
                     new PointStyle(null, Palette.Series(i), Palette.Marker(i), Scale: 1.3),

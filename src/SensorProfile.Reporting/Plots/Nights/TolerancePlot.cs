@@ -41,13 +41,13 @@ internal static class TolerancePlot
                 Side(
                     answer,
                     answer.Curve.Where(point => point.Mismatch > 0),
-                    "toleranceWarmer",
+                    QuantityNames.ToleranceWarmer,
                     Title(words, "darks warmer")
                 ),
                 Side(
                     answer,
                     answer.Curve.Where(point => point.Mismatch < 0).Reverse(),
-                    "toleranceColder",
+                    QuantityNames.ToleranceColder,
                     Title(words, "darks colder")
                 ),
             ];

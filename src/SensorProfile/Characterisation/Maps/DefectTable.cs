@@ -52,7 +52,7 @@ internal static class DefectTable
                 ',',
                 Whole(i % maps.Width + 1),
                 Whole(i / maps.Width + 1),
-                DefectKeys.Text(found),
+                DefectWords.Text(found),
                 Number(maps.DarkRate ?? maps.DarkRateAdu, i),
                 Number(maps.DarkRateUncertainty, i),
                 Number(maps.Doubling, i),

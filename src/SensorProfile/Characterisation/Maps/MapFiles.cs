@@ -131,7 +131,7 @@ public static class MapFiles
 
     private static IEnumerable<FitsCard> Keys(ModeProfile mode)
     {
-        foreach ((DefectClass found, string keyword, string word) in DefectKeys.All)
+        foreach ((DefectClass found, string keyword, string word) in DefectWords.All)
             yield return FitsCard.Of(keyword, (long)found, word);
         if (mode.HotPixelsAdu is { } hot)
             yield return FitsCard.Of("THRHOT", hot.HotRate, "[ADU/px/s] hot above the typical pixel by this");

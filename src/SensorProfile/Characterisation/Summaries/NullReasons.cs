@@ -14,36 +14,48 @@ internal static class NullReasons
             ModeProfile? profile = modes.Select(m => m.Profile).FirstOrDefault(p => p.Settings == lack.Settings);
             if (
                 profile?.DarkCurrent?.CarriedFrom is not null
-                && lack.Measurement is "dark-current" or "temperature-law"
+                && lack.Measurement is MeasurementKind.DarkCurrent or MeasurementKind.TemperatureLaw
             )
                 continue; // said where it was carried over
             if (profile is not null)
                 yield return IsMissing(profile, lack.Measurement)
-                    ? new Finding("lacks-" + lack.Measurement, Severity.Refusal, lack.Sentence)
+                    ? new Finding(CodeOf(lack.Measurement), Severity.Refusal, lack.Sentence)
                     : new Finding(
-                        "lacks-" + lack.Measurement,
+                        CodeOf(lack.Measurement),
                         Severity.Note,
                         $"Measured, but with too few frames to check the number. {lack.Sentence}"
                     );
         }
         if (modes.Count == 0)
             yield return new Finding(
-                MeasurementCodes.NotMeasured,
+                FindingCodes.NotMeasured,
                 Severity.Refusal,
                 "No bias, dark or flat frame could be measured: a survey shows what was found and "
                     + "writes a capture table in which the kinds can be filled in."
             );
     }
 
-    private static bool IsMissing(ModeProfile profile, string measurement) =>
+    private static bool IsMissing(ModeProfile profile, MeasurementKind measurement) =>
         measurement switch
         {
-            "read-noise" => profile.ReadNoiseAdu is null,
-            "pixel-noise-map" => profile.NoiseDistribution is null,
-            "gain" => profile.Gain is null,
-            "linearity" => profile.LinearityError is null,
-            "dark-current" => profile.DarkCurrent?.RateAtReference is null,
-            "temperature-law" => profile.DarkCurrent?.DoublingTemperature is null,
+            MeasurementKind.ReadNoise => profile.ReadNoiseAdu is null,
+            MeasurementKind.PixelNoiseMap => profile.NoiseDistribution is null,
+            MeasurementKind.Gain => profile.Gain is null,
+            MeasurementKind.Linearity => profile.LinearityError is null,
+            MeasurementKind.DarkCurrent => profile.DarkCurrent?.RateAtReference is null,
+            MeasurementKind.TemperatureLaw => profile.DarkCurrent?.DoublingTemperature is null,
             _ => true,
+        };
+
+    private static string CodeOf(MeasurementKind measurement) =>
+        measurement switch
+        {
+            MeasurementKind.ReadNoise => FindingCodes.LacksReadNoise,
+            MeasurementKind.PixelNoiseMap => FindingCodes.LacksPixelNoiseMap,
+            MeasurementKind.Gain => FindingCodes.LacksGain,
+            MeasurementKind.Linearity => FindingCodes.LacksLinearity,
+            MeasurementKind.DarkCurrent => FindingCodes.LacksDarkCurrent,
+            MeasurementKind.TemperatureLaw => FindingCodes.LacksTemperatureLaw,
+            _ => throw new ArgumentOutOfRangeException(nameof(measurement), measurement, null),
         };
 }

@@ -25,7 +25,7 @@ internal static class SessionSummary
             [
                 .. frames.Select(f => new FrameSummary(
                     f.Screened.Name,
-                    Word(f.Screened.Frame.Kind),
+                    EnumWord.Of(f.Screened.Frame.Kind),
                     f.Screened.Frame.ExposureSeconds,
                     f.Screened.Frame.TemperatureCelsius,
                     f.Screened.Frame.StartUtc,
@@ -43,15 +43,4 @@ internal static class SessionSummary
             text.Append(Invariant($"{f.Name}\n{f.Frame.Width}x{f.Frame.Height}\n{f.PixelSum}\n"));
         return Sha256.Hex(Encoding.UTF8.GetBytes(text.ToString()));
     }
-
-    private static string Word(FrameKind kind) =>
-        kind switch
-        {
-            FrameKind.Bias => "bias",
-            FrameKind.Dark => "dark",
-            FrameKind.Flat => "flat",
-            FrameKind.DarkFlat => "dark-flat",
-            FrameKind.Light => "light",
-            _ => "unknown",
-        };
 }

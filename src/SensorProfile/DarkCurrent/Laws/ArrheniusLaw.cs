@@ -9,7 +9,11 @@ namespace SensorProfile.DarkCurrent.Laws;
 internal sealed class ArrheniusLaw(double referenceTemperature, bool hasFloor = false, double power = 0)
     : ShapedLaw(referenceTemperature, hasFloor)
 {
-    private static readonly (string, string)[] Names = [("rateAtReference", "e-/px/s"), ("activationEnergy", "eV")];
+    private static readonly (string, string)[] Names =
+    [
+        (QuantityNames.RateAtReference, "e-/px/s"),
+        ("activationEnergy", "eV"),
+    ];
 
     private double ReferenceKelvin => ReferenceTemperature + PhysicalConstants.ZeroCelsius;
 

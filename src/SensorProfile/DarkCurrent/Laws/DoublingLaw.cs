@@ -4,7 +4,11 @@ namespace SensorProfile.DarkCurrent.Laws;
 internal sealed class DoublingLaw(double referenceTemperature, bool hasFloor = false)
     : ShapedLaw(referenceTemperature, hasFloor)
 {
-    private static readonly (string, string)[] Names = [("rateAtReference", "e-/px/s"), ("doublingTemperature", "°C")];
+    private static readonly (string, string)[] Names =
+    [
+        (QuantityNames.RateAtReference, "e-/px/s"),
+        (QuantityNames.DoublingTemperature, "°C"),
+    ];
 
     /// <inheritdoc/>
     public override string Formula => "I_ref·2^((T − T_ref)/ΔT2)";

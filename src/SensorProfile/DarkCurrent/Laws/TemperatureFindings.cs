@@ -13,7 +13,7 @@ internal static class TemperatureFindings
         double[] temperatures = Distinct(points);
         if (temperatures.Length < TemperatureFit.MinTemperatures)
             return new Finding(
-                "too-few-temperatures",
+                FindingCodes.TooFewTemperatures,
                 Severity.Refusal,
                 $"Dark current was measured at {Measured(temperatures)}, so no doubling temperature is given: "
                     + $"it needs 3 temperatures, better 6; {Missing(temperatures)}."
@@ -22,7 +22,7 @@ internal static class TemperatureFindings
         return resolved >= 2
             ? null
             : new Finding(
-                "dark-rate-not-resolved",
+                FindingCodes.DarkRateNotResolved,
                 Severity.Refusal,
                 $"Only {resolved} of {points.Count} dark rates are clearly above zero, so no doubling "
                     + "temperature is given; take longer darks, or darks at warmer temperatures."
@@ -32,7 +32,7 @@ internal static class TemperatureFindings
     /// <summary>The refusal for enough points from which no law follows.</summary>
     public static Finding NotDetermined(IReadOnlyList<TemperaturePoint> points) =>
         new(
-            "temperature-law-not-determined",
+            FindingCodes.TemperatureLawNotDetermined,
             Severity.Refusal,
             $"No temperature law can be fitted to the {points.Count} dark rates: they do not rise with temperature "
                 + "as dark current does; check that the temperatures in the headers are those of the sensor."
@@ -50,7 +50,7 @@ internal static class TemperatureFindings
         if (!determined)
             findings.Add(
                 new Finding(
-                    "doubling-temperature-uncertain",
+                    FindingCodes.DoublingTemperatureUncertain,
                     Severity.Refusal,
                     "The doubling temperature is uncertain by more than half its value and is not given; take "
                         + "darks over a wider range of temperatures, or longer ones."
@@ -67,7 +67,7 @@ internal static class TemperatureFindings
         if (range < NarrowRange)
             findings.Add(
                 new Finding(
-                    "temperature-range-narrow",
+                    FindingCodes.TemperatureRangeNarrow,
                     Severity.Warning,
                     string.Create(
                         CultureInfo.InvariantCulture,
@@ -84,7 +84,7 @@ internal static class TemperatureFindings
     {
         if (scattered.Significant && scattered.TemperatureScatter > 0)
             return new Finding(
-                "temperature-scatter",
+                FindingCodes.TemperatureScatter,
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -95,7 +95,7 @@ internal static class TemperatureFindings
             );
         if (scattered.Significant)
             return new Finding(
-                "dark-rate-scatter",
+                FindingCodes.DarkRateScatter,
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -107,7 +107,7 @@ internal static class TemperatureFindings
         return selected.Probability >= 0.05
             ? null
             : new Finding(
-                "temperature-law-misfit",
+                FindingCodes.TemperatureLawMisfit,
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -122,7 +122,7 @@ internal static class TemperatureFindings
     {
         if (!laws.Comparable)
             return new Finding(
-                "temperature-laws-not-comparable",
+                FindingCodes.TemperatureLawsNotComparable,
                 Severity.Note,
                 $"With {points} temperatures the temperature laws cannot be told apart; the "
                     + $"{laws.Fits[laws.Selected].Law.Name} law is used, and their spread is in the uncertainty; "
@@ -134,7 +134,7 @@ internal static class TemperatureFindings
         string listed =
             others.Length == 1 ? others[0] + " law" : string.Join(", ", others[..^1]) + " and " + others[^1] + " laws";
         return new Finding(
-            "temperature-law-not-decided",
+            FindingCodes.TemperatureLawNotDecided,
             Severity.Note,
             $"The dark rates also agree with the {listed}; the {laws.Fits[laws.Selected].Law.Name} law is "
                 + "used, and the spread is in the uncertainty; more temperatures over a wider range would decide."
@@ -152,7 +152,7 @@ internal static class TemperatureFindings
             share = floor / fit.RateAt(reference).Value;
         if (share > DarkFloor.LargestShare)
             return new Finding(
-                "dark-floor",
+                FindingCodes.DarkFloor,
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -162,7 +162,7 @@ internal static class TemperatureFindings
                 )
             );
         return new Finding(
-            "dark-floor",
+            FindingCodes.DarkFloor,
             Severity.Note,
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting.Statistics;
+
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>Straight line of dark level (or variance) against exposure.</summary>
@@ -48,13 +50,8 @@ internal sealed record DarkSignalFit
     /// Whether the slope is significantly above zero (95 %, one-sided); if not, report <see cref="UpperLimit"/>
     /// instead.
     /// </summary>
-    public bool Resolved => Slope.Value > DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
-
-    /// <summary>
-    /// Whether the level falls significantly with exposure: the camera clamps its black level, or the pedestal drifts.
-    /// </summary>
-    public bool Falling => Slope.Value < -DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
+    public bool Resolved => Slope.Value > Probability.OneSided95 * Slope.StandardUncertainty;
 
     /// <summary>Upper limit of the slope (95 %, one-sided): max(slope, 0) + 1.645u.</summary>
-    public double UpperLimit => Math.Max(0, Slope.Value) + DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
+    public double UpperLimit => Math.Max(0, Slope.Value) + Probability.OneSided95 * Slope.StandardUncertainty;
 }

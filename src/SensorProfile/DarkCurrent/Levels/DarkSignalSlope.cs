@@ -12,8 +12,6 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// (<see cref="SetOffsets"/>).</remarks>
 internal static class DarkSignalSlope
 {
-    internal const double OneSided95 = 1.6448536269514722;
-
     /// <summary>Fits the line.</summary>
     /// <param name="points">One point per frame, pair or set: exposure in s, level (or variance), its standard
     /// uncertainty.</param>

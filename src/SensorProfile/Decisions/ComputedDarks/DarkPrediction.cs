@@ -117,7 +117,7 @@ public static class DarkPrediction
         return gains.All(g => g is { Value: > 0 })
             ? [.. gains.Select(g => g!.Value)]
             : throw Refuse.CannotTell(
-                "gain-missing",
+                FindingCodes.GainMissing,
                 "The profile has no gain to turn electrons into ADU: add flat pairs and characterise again."
             );
     }
@@ -128,7 +128,7 @@ public static class DarkPrediction
         double reference = pattern.ReferenceTemperature
             ?? mode.DarkCurrent?.ReferenceTemperature
             ?? throw Refuse.CannotTell(
-                "dark-current-missing",
+                FindingCodes.DarkCurrentMissing,
                 "The profile states no reference temperature for its dark current: characterise again with this "
                     + "version."
             );
@@ -183,25 +183,31 @@ public static class DarkPrediction
                 );
         var quantities = new OrderedDictionary<string, Measurement?>
         {
-            ["level"] = new(sum / Math.Max(1, n), 0, "ADU", n, "mean of the computed dark"),
-            ["uncertaintyTypical"] = new(typical, 0, "e-", pixels.Doubts.Ordinary.Count, "median standard uncertainty"),
-            ["uncertaintyHot"] =
+            [QuantityNames.Level] = new(sum / Math.Max(1, n), 0, "ADU", n, "mean of the computed dark"),
+            [QuantityNames.UncertaintyTypical] = new(
+                typical,
+                0,
+                "e-",
+                pixels.Doubts.Ordinary.Count,
+                "median standard uncertainty"
+            ),
+            [QuantityNames.UncertaintyHot] =
                 pixels.Doubts.Hot.Count == 0
                     ? null
                     : new(Median(pixels.Doubts.Hot), 0, "e-", pixels.Doubts.Hot.Count, "median standard uncertainty"),
-            ["equivalentFrames"] = double.IsFinite(frames)
+            [QuantityNames.EquivalentFrames] = double.IsFinite(frames)
                 ? new(frames, 0, "1", 1, "frames of a taken master as noisy in the typical pixel")
                 : null,
-            ["coverageTypical"] = Share(test.Typical),
+            [QuantityNames.CoverageTypical] = Share(test.Typical),
         };
         if (test.Hot is { } hot)
-            quantities["coverageHot"] = Share(hot);
+            quantities[QuantityNames.CoverageHot] = Share(hot);
         if (test.Glow is { } glow)
-            quantities["coverageGlow"] = Share(glow);
+            quantities[QuantityNames.CoverageGlow] = Share(glow);
         if (test.Flickering is { } flickering)
-            quantities["coverageFlickering"] = Share(flickering);
+            quantities[QuantityNames.CoverageFlickering] = Share(flickering);
         if (check is not null)
-            quantities["coverageAgainst"] = check.Coverage;
+            quantities[QuantityNames.CoverageAgainst] = check.Coverage;
         return quantities;
     }
 

@@ -56,7 +56,7 @@ internal sealed record PredictionCheck
             )
             .MaxBy(s => s.Frames.Count)
             ?? throw Refuse.CannotTell(
-                "fresh-darks-missing",
+                FindingCodes.FreshDarksMissing,
                 "The fresh frames given for comparison hold no two darks of "
                     + $"{Plain.Seconds(question.ExposureSeconds)} within {Plain.Whole((long)SameTemperature)} °C of "
                     + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave out "
@@ -65,7 +65,7 @@ internal sealed record PredictionCheck
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         if (stack.Samples.Count < 2)
             throw Refuse.CannotTell(
-                "fresh-darks-missing",
+                FindingCodes.FreshDarksMissing,
                 "Fewer than two of the fresh darks given for comparison could be read: give at least two, better eight."
             );
         PixelMoments fresh = PixelMoments.Measure(stack.Samples, new WalkOptions { Cancellation = cancellation });
@@ -136,7 +136,7 @@ internal sealed record PredictionCheck
             Findings =
             [
                 new(
-                    agrees ? "fresh-darks-agree" : "fresh-darks-disagree",
+                    agrees ? FindingCodes.FreshDarksAgree : FindingCodes.FreshDarksDisagree,
                     agrees ? Severity.Note : Severity.Warning,
                     said + ".",
                     [.. set.Frames.Select(f => f.Name)]

@@ -29,19 +29,19 @@ internal static class PredictionFindings
     {
         if (pinned)
             yield return new(
-                "level-pinned",
+                FindingCodes.LevelPinned,
                 Severity.Warning,
                 "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
                     + "pattern is right; a common offset may remain, which is not noise."
             );
         if (pixels.Refused.Count > 0)
-            yield return new("class-refused", Severity.Warning, ClassNames.Refusal(pixels.Refused));
+            yield return new(FindingCodes.ClassRefused, Severity.Warning, ClassNames.Refusal(pixels.Refused));
         PredictionClass? unsteady = test
             .Classes.Where(c => c is { Pixels: "hot", Refused: null, PlainCoverage: < 0.9 })
             .MinBy(c => c.PlainCoverage);
         if (unsteady is not null)
             yield return new(
-                "hot-pixels-unsteady",
+                FindingCodes.HotPixelsUnsteady,
                 Severity.Note,
                 $"Some hot pixels change from set to set: of {ClassNames.Of(unsteady)} "
                     + $"{Plain.Percent(1 - unsteady.PlainCoverage)} lay outside the 95 % interval of their noise, so their "
@@ -57,7 +57,7 @@ internal static class PredictionFindings
             && less.Residual.Value < WorthSaying * left.Residual.Value
         )
             yield return new(
-                "plain-way-leaves-less",
+                FindingCodes.PlainWayLeavesLess,
                 Severity.Note,
                 $"A dark {way} left {Plain.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, "
                     + $"the computed one {Plain.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do "
@@ -65,21 +65,21 @@ internal static class PredictionFindings
             );
         if (pixels.Unmeasured > 0)
             yield return new(
-                "pixels-not-measured",
+                FindingCodes.PixelsNotMeasured,
                 Severity.Note,
                 $"{Plain.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their "
                     + "uncertainty is not a number."
             );
         if (pixels.Full > 0)
             yield return new(
-                "pixels-full",
+                FindingCodes.PixelsFull,
                 Severity.Note,
                 $"{Plain.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the "
                     + "lights."
             );
         if (levelDoubt > 0)
             yield return new(
-                "level-doubt",
+                FindingCodes.LevelDoubt,
                 Severity.Note,
                 $"The common level is known to {Plain.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
                     + "this is in the uncertainty of every pixel and is not noise."

@@ -25,13 +25,13 @@ internal static class PredictionGate
         IReadOnlyList<Finding> Findings
     ) Pass(CameraProfile profile, ModeProfile mode, DarkPredictionQuestion question)
     {
-        Refuse.UnlessPositive(question.ExposureSeconds, "exposure-not-positive", "exposure", "s");
+        Refuse.UnlessPositive(question.ExposureSeconds, FindingCodes.ExposureNotPositive, "exposure", "s");
         if (!double.IsFinite(question.TemperatureCelsius))
-            throw Refuse.BadArgument("temperature-not-a-number", "The temperature must be a number in °C.");
+            throw Refuse.BadArgument(FindingCodes.TemperatureNotANumber, "The temperature must be a number in °C.");
         DarkPredictionProfile trials = mode.FixedPattern?.DarkPrediction ?? throw NotTried(profile, mode);
-        if (mode.ReadNoiseAdu is null && profile.Findings.Any(f => f.Code == "black-clipped"))
+        if (mode.ReadNoiseAdu is null && profile.Findings.Any(f => f.Code == FindingCodes.BlackClipped))
             throw Refuse.CannotTell(
-                "pedestal-unknown",
+                FindingCodes.PedestalUnknown,
                 "The black level of this camera is cut off, so its pedestal cannot be known and no dark can be "
                     + "computed: raise the offset and take all frames again."
             );
@@ -40,7 +40,7 @@ internal static class PredictionGate
         (PredictionTest? test, PredictionProof proof) = Trial(mode, trials, question.TemperatureCelsius, findings);
         if (test is null)
             throw Refuse.CannotTell(
-                "prediction-not-validated",
+                FindingCodes.PredictionNotValidated,
                 "No trial with left-out darks shows whether a dark at "
                     + $"{Plain.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
                     + "at three or more temperatures and characterise again."
@@ -61,13 +61,13 @@ internal static class PredictionGate
             return;
         if (seconds > LongestExposureFactor * longest)
             throw Refuse.CannotTell(
-                "exposure-outside-profile",
+                FindingCodes.ExposureOutsideProfile,
                 $"An exposure of {Plain.Seconds(seconds)} is more than twice the longest dark of this profile, "
                     + $"{Plain.Seconds(longest)}: add darks of {Plain.Seconds(seconds)} and characterise again."
             );
         findings.Add(
             new(
-                "exposure-beyond-darks",
+                FindingCodes.ExposureBeyondDarks,
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(seconds)} the "
                     + "computed dark assumes that the signal of every pixel keeps growing in proportion."
@@ -94,7 +94,7 @@ internal static class PredictionGate
         string range = $"{Plain.Celsius(measured[0])} to {Plain.Celsius(measured[^1])}";
         if (beyond > Refuse.ExtrapolationCelsius)
             throw Refuse.CannotTell(
-                "temperature-outside-profile",
+                FindingCodes.TemperatureOutsideProfile,
                 $"{Plain.Celsius(celsius)} is more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C "
                     + $"outside the measured range, {range}: add darks near {Plain.Celsius(celsius)} and characterise "
                     + "again."
@@ -109,7 +109,7 @@ internal static class PredictionGate
             beyond > tried + SameTemperature ? $", and further from them than was tried ({Plain.Celsius(tried)})" : "";
         findings.Add(
             new(
-                "extrapolated",
+                FindingCodes.Extrapolated,
                 Severity.Warning,
                 $"{Plain.Celsius(celsius)} lies outside the measured range, {range}{further}: the computed dark there "
                     + "rests on the pixels' laws, not on darks."
@@ -123,18 +123,18 @@ internal static class PredictionGate
     private static DecisionRefusedException NotTried(CameraProfile profile, ModeProfile mode) =>
         WithoutBias(profile, mode)
             ? Refuse.CannotTell(
-                "prediction-not-validated",
+                FindingCodes.PredictionNotValidated,
                 "The profile was made without bias frames, and a computed dark stands on them: take 16 bias frames "
                     + "with these settings (about 30 s) and characterise again, together with the darks."
             )
         : mode.DarkCurrent is null
             ? Refuse.CannotTell(
-                "dark-current-missing",
+                FindingCodes.DarkCurrentMissing,
                 "The profile has no dark current, so no dark can be computed: add darks of three exposures at three "
                     + "temperatures, bias frames and flat pairs, and characterise again."
             )
         : Refuse.CannotTell(
-            "prediction-not-validated",
+            FindingCodes.PredictionNotValidated,
             "This profile does not say whether darks can be computed for this camera: characterise "
                 + "it again, laws of single pixels included, on bias frames and darks of two or more exposures at three "
                 + "or more temperatures."
@@ -168,7 +168,7 @@ internal static class PredictionGate
                 + $"interval (they were off by {Plain.Number(worst.Residual.Value)} e⁻, where "
                 + $"{Plain.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell(
-            "prediction-failed",
+            FindingCodes.PredictionFailed,
             $"Take real darks: on this camera a dark of {of} cannot be computed, because {numbers}. Pixels that change "
                 + "from set to set, or a temperature other than the probe reads, cause this."
         );

@@ -74,7 +74,7 @@ internal sealed class PredictionMaps : IDisposable
             if (!Needed.Contains(name))
                 return;
             throw Refuse.CannotTell(
-                "maps-missing",
+                FindingCodes.MapsMissing,
                 $"The map {name}.fits is not in {folder}, and no dark can be computed without it: keep the "
                     + "folder maps beside the profile, or characterise the frames again."
             );
@@ -110,7 +110,7 @@ internal sealed class PredictionMaps : IDisposable
 
     private static DecisionRefusedException Foreign(string what) =>
         Refuse.CannotTell(
-            "maps-of-another-profile",
+            FindingCodes.MapsOfAnotherProfile,
             $"{what}: give the profile with the maps that were written together with it."
         );
 }

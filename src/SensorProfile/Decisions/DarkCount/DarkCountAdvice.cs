@@ -43,11 +43,16 @@ internal static class DarkCountAdvice
     /// <param name="question">The stack.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
     public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question) =>
-        StrictestColour.Of(mode, colour => Solve(profile, colour, question), answer => -answer.Darks, "darks");
+        StrictestColour.Ask(
+            mode,
+            colour => Solve(profile, colour, question),
+            answer => -answer.Darks,
+            QuantityNames.Darks
+        );
 
     private static DarkCountAnswer Solve(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
-        Refuse.UnlessShare(question.Limits.NoiseLoss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessShare(question.Limits.NoiseLoss, FindingCodes.LossOutOfRange, "accepted loss");
         SkyRate sky = NamedSkies.OrDefault(question.Sky);
         StackConditions stack = question.At(question.TemperatureCelsius, sky);
         Guard.Conditions(stack);
@@ -75,9 +80,15 @@ internal static class DarkCountAdvice
             ];
         });
         var quantities = new AnswerQuantities();
-        quantities.Add("darks", n, "frames", "smallest number within the loss, uncertainties drawn", spreads[0]);
         quantities.Add(
-            "lossAt20",
+            QuantityNames.Darks,
+            n,
+            "frames",
+            "smallest number within the loss, uncertainties drawn",
+            spreads[0]
+        );
+        quantities.Add(
+            QuantityNames.LossAt20,
             100 * MinDarks.Loss(ratio, lights, UsualDarks),
             "%",
             "rise of the noise of the stack with 20 darks, uncertainties drawn",
@@ -111,7 +122,7 @@ internal static class DarkCountAdvice
 
     internal static Finding SkyAssumed(SkyRate sky) =>
         new(
-            "sky-assumed",
+            FindingCodes.SkyAssumed,
             Severity.Note,
             $"No sky was given; a {sky.Name} ({Plain.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
         );

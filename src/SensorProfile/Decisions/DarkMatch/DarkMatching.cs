@@ -49,7 +49,7 @@ public static class DarkMatching
         if (profile is null)
             findings.Add(
                 new Finding(
-                    "profile-missing",
+                    FindingCodes.ProfileMissing,
                     Severity.Warning,
                     "Without a profile, only darks of the same settings, exposure and temperature are known to fit: "
                         + "characterise the camera and give its profile."
@@ -58,7 +58,7 @@ public static class DarkMatching
         if (profile is not null && question.Stack.DitherPositions is null)
             findings.Add(
                 new Finding(
-                    "dither-assumed",
+                    FindingCodes.DitherAssumed,
                     Severity.Note,
                     "Dithering was not stated; the verdicts assume none, the strictest case."
                 )
@@ -77,7 +77,7 @@ public static class DarkMatching
         {
             Worst = matches.Max(m => m.Verdict),
             Quantities = matches.Select(m => m.Loss).OfType<Measurement>().MaxBy(loss => loss.Value) is { } loss
-                ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss }
+                ? new Dictionary<string, Measurement?> { [QuantityNames.LossWorst] = loss }
                 : new Dictionary<string, Measurement?>(),
             Findings = findings,
             Matches = matches,
@@ -89,21 +89,21 @@ public static class DarkMatching
     private static void Check(MatchQuestion question)
     {
         question.Stack.Limits.Check();
-        Refuse.UnlessPositive(question.UsableLoss, "usable-loss-not-positive", "usable loss", "");
+        Refuse.UnlessPositive(question.UsableLoss, FindingCodes.UsableLossNotPositive, "usable loss", "");
         if (question.Stack.Sky is { } sky)
             Guard.Sky(sky.Rate);
         if (question.Stack.DitherPositions is int positions)
-            Refuse.UnlessCount(positions, 1, "dither-not-positive", "dither positions");
-        Refuse.UnlessCount(question.BiasFrames, 0, "bias-negative", "bias frames");
+            Refuse.UnlessCount(positions, 1, FindingCodes.DitherNotPositive, "dither positions");
+        Refuse.UnlessCount(question.BiasFrames, 0, FindingCodes.BiasNegative, "bias frames");
         if (question.Lights.Count == 0)
             throw Refuse.CannotTell(
-                "lights-missing",
+                FindingCodes.LightsMissing,
                 "No light frames were found: give the folder of the lights, or name the kind of its "
                     + "frames in the capture table."
             );
         if (question.Darks.Count == 0)
             throw Refuse.CannotTell(
-                "darks-missing",
+                FindingCodes.DarksMissing,
                 "No dark frames were found: give the folder of the darks, or name the kind of its frames "
                     + "in the capture table."
             );

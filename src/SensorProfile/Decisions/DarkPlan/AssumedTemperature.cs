@@ -45,7 +45,8 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
             ? new(Math.Clamp(wanted, reader.Range.Low, reader.Range.High), true)
             : new(reader.Best.PixelReference, false);
 
-    private static double? Value(SetpointAnswer answer) => answer.Quantities.GetValueOrDefault("setpoint")?.Value;
+    private static double? Value(SetpointAnswer answer) =>
+        answer.Quantities.GetValueOrDefault(QuantityNames.Setpoint)?.Value;
 
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
     internal string Words =>
@@ -54,7 +55,11 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
 
     /// <summary>The finding that states the assumption.</summary>
     public Finding ToFinding() =>
-        new("temperature-assumed", Severity.Note, $"No temperature was given for the lights: {Words}, is assumed.");
+        new(
+            FindingCodes.TemperatureAssumed,
+            Severity.Note,
+            $"No temperature was given for the lights: {Words}, is assumed."
+        );
 
     private static double? Setpoint(CameraProfile profile, ModeProfile mode, StackDescription stack)
     {

@@ -65,15 +65,15 @@ public static class DarksPlan
             SpreadDarks = course.Blind,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["totalFrames"] = new(
+                [QuantityNames.TotalFrames] = new(
                     frames,
                     course.FramesUncertainty,
                     "frames",
                     masters.Count,
                     "fewest frames within the loss, uncertainties drawn"
                 ),
-                ["totalTime"] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
-                ["diskSpace"] = new(
+                [QuantityNames.TotalTime] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
+                [QuantityNames.DiskSpace] = new(
                     bytes / 1e6,
                     each * bytes / 1e6,
                     "MB",
@@ -83,7 +83,7 @@ public static class DarksPlan
             },
             Intervals =
                 course.High > course.Low
-                    ? new Dictionary<string, Interval> { ["totalFrames"] = new(course.Low, course.High) }
+                    ? new Dictionary<string, Interval> { [QuantityNames.TotalFrames] = new(course.Low, course.High) }
                     : new Dictionary<string, Interval>(),
             Masters = masters,
             Unplanned = course.Unplanned,
@@ -282,7 +282,7 @@ public static class DarksPlan
         );
         findings.Add(
             new Finding(
-                "lights-assumed",
+                FindingCodes.LightsAssumed,
                 Severity.Note,
                 $"No lights were given; the plan is for 40 lights of 300 s at {taken.Words}: give the folder of your "
                     + "lights, or their exposure, temperature and number."
@@ -307,13 +307,13 @@ public static class DarksPlan
         question.Limits.Check();
         if (question.Sky is { } sky)
             Guard.Sky(sky.Rate);
-        Refuse.UnlessCount(question.MinFrames, 1, "least-frames-not-positive", "frames in a master");
+        Refuse.UnlessCount(question.MinFrames, 1, FindingCodes.LeastFramesNotPositive, "frames in a master");
         if (!(question.OverheadSeconds >= 0))
-            throw Refuse.BadArgument("overhead-negative", "The time between two frames must be 0 s or more.");
+            throw Refuse.BadArgument(FindingCodes.OverheadNegative, "The time between two frames must be 0 s or more.");
         foreach (double celsius in question.Lights.SelectMany(l => l.Temperatures))
             if (!double.IsFinite(celsius))
                 throw Refuse.BadArgument(
-                    "temperature-not-a-number",
+                    FindingCodes.TemperatureNotANumber,
                     "The temperature of the lights must be a number in °C."
                 );
     }

@@ -113,7 +113,7 @@ internal sealed class MasterGroups
             }
             if (best[end].Last is null)
                 throw Refuse.CannotTell(
-                    "pixels-full",
+                    FindingCodes.PixelsFull,
                     $"No dark serves lights of {Plain.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
                         + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile, their pixels are full or their noise "
                         + "is unknown. Shorten the lights, cool more, or characterise the camera again."

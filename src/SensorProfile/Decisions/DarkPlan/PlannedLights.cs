@@ -41,7 +41,7 @@ public sealed record PlannedLights
     {
         ArgumentNullException.ThrowIfNull(stacks);
         return new(
-            "lights-taken-together",
+            FindingCodes.LightsTakenTogether,
             Severity.Note,
             "Lights of one exposure and setting are planned as one stack "
                 + $"({string.Join(", ", stacks.Select(s => $"{Plain.Whole(s.Lights)} × {Plain.Seconds(s.ExposureSeconds)}"))}): "

@@ -21,10 +21,10 @@ public static class ExposureAdvice
     public static GainChoiceAnswer Find(CameraProfile profile, ExposureQuestion question)
     {
         if (question.ExposureSeconds is double t)
-            Refuse.UnlessPositive(t, "exposure-not-positive", "exposure", "s");
+            Refuse.UnlessPositive(t, FindingCodes.ExposureNotPositive, "exposure", "s");
         if (!(question.Fill is > 0 and <= 1))
             throw Refuse.BadArgument(
-                "fill-out-of-range",
+                FindingCodes.FillOutOfRange,
                 $"The part of the well to fill must be above 0 % and at most 100 %, not {Plain.Percent(question.Fill)}."
             );
         CameraProfile asked = question.Settings is null
@@ -57,7 +57,7 @@ public static class ExposureAdvice
         if (longest < Math.Max(advised.ExposureNeeded.Value, question.ExposureSeconds ?? 0))
             findings.Add(
                 new Finding(
-                    "well-fills",
+                    FindingCodes.WellFills,
                     Severity.Warning,
                     $"Sky and dark current alone fill {Plain.Percent(question.Fill)} of the well within "
                         + $"{Plain.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
@@ -67,7 +67,7 @@ public static class ExposureAdvice
         if (double.IsInfinity(longest))
             findings.Add(
                 new Finding(
-                    "full-well-missing",
+                    FindingCodes.FullWellMissing,
                     Severity.Note,
                     "The full well was not measured, so the longest exposure is not known: add flats up to white and "
                         + "characterise again."

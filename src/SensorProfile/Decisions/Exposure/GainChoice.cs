@@ -40,8 +40,8 @@ internal static class GainChoice
     )
     {
         Guard.Sky(sky.Rate);
-        Refuse.UnlessPositive(exposureSeconds, "exposure-not-positive", "exposure", "s");
-        Refuse.UnlessShare(loss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessPositive(exposureSeconds, FindingCodes.ExposureNotPositive, "exposure", "s");
+        Refuse.UnlessShare(loss, FindingCodes.LossOutOfRange, "accepted loss");
         var terms = new Terms(profile, sky, exposureSeconds, loss, temperatureCelsius, fill);
         GainRow[] rows =
         [
@@ -53,7 +53,7 @@ internal static class GainChoice
         ];
         if (rows.Length == 0)
             throw Refuse.CannotTell(
-                "gain-missing",
+                FindingCodes.GainMissing,
                 profile.Modes.Any(m => m.ReadNoiseAdu is not null)
                     ? "No mode of the profile has a gain: add flat pairs and characterise again."
                     : "No mode of the profile has both read noise and gain: add bias frames and flat pairs and "
@@ -71,9 +71,9 @@ internal static class GainChoice
             Drowned = chosen is not null,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["shortestExposure"] = advised.ExposureNeeded,
-                ["longestExposure"] = advised.LongestExposure,
-                ["exposureNeeded"] = largest.ExposureNeeded,
+                [QuantityNames.ShortestExposure] = advised.ExposureNeeded,
+                [QuantityNames.LongestExposure] = advised.LongestExposure,
+                [QuantityNames.ExposureNeeded] = largest.ExposureNeeded,
             },
             Findings =
             [
@@ -95,7 +95,7 @@ internal static class GainChoice
 
     private static Finding OneMode { get; } =
         new(
-            "one-mode-only",
+            FindingCodes.OneModeOnly,
             Severity.Note,
             "The profile holds one mode only, so there was nothing to compare: characterise a second gain or ISO setting."
         );

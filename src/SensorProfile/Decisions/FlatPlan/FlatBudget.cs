@@ -62,7 +62,7 @@ internal sealed record FlatBudget(
             mode.ReadNoise is { Value: > 0 } read
                 ? read
                 : throw Refuse.CannotTell(
-                    "read-noise-missing",
+                    FindingCodes.ReadNoiseMissing,
                     "The profile has no read noise in electrons: add bias frames and flat pairs and characterise again."
                 ),
             Math.Pow(Math.Max(profile.Camera.CodeStep, 1) * (mode.Gain?.Value ?? 0), 2) / 12,
@@ -103,7 +103,7 @@ internal sealed record FlatBudget(
         {
             findings.Add(
                 new Finding(
-                    "dark-noise-not-counted",
+                    FindingCodes.DarkNoiseNotCounted,
                     Severity.Note,
                     "The noise of the dark current is not counted, which leads to more flats rather than fewer. "
                         + refusal.Message

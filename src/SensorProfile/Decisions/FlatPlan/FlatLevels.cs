@@ -37,7 +37,7 @@ internal sealed class FlatLevels
         gain = mode.Gain is { Value: > 0 } known
             ? known.Value
             : throw Refuse.CannotTell(
-                "gain-missing",
+                FindingCodes.GainMissing,
                 "The profile has no gain, so the electrons in a flat are not known: add flat pairs and characterise again."
             );
         WellKnown = mode.FullWell is { Value: > 0 };
@@ -45,7 +45,7 @@ internal sealed class FlatLevels
             ? mode.FullWell!
             : BrightestMeasured()
                 ?? throw Refuse.CannotTell(
-                    "full-well-missing",
+                    FindingCodes.FullWellMissing,
                     "The profile has neither a full well nor the flats that would show a level: add flats up to white and "
                         + "characterise again."
                 );

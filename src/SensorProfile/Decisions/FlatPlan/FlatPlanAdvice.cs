@@ -48,11 +48,11 @@ public static class FlatPlanAdvice
     }
 
     private static FlatPlanAnswer OfMode(CameraProfile profile, ModeProfile mode, FlatPlanQuestion question) =>
-        StrictestColour.Of(
+        StrictestColour.Ask(
             mode,
             colour => Solve(profile, ChannelMean.IsNeeded(colour) ? ChannelMean.Average(colour) : colour, question),
             answer => -answer.Flats,
-            "flats"
+            QuantityNames.Flats
         );
 
     private static FlatPlanAnswer Solve(CameraProfile profile, ModeProfile mode, FlatPlanQuestion question)
@@ -80,7 +80,7 @@ public static class FlatPlanAdvice
         if (limited)
             (budget, unlit) = (budget with { Residual = null }, null);
         double flats = budget.Best.Smallest(level.Electrons, unlit, loss) ?? MinFlats;
-        UncertaintyDraws.Spread spread = UncertaintyDraws.Of(next =>
+        UncertaintyDraws.Spread spread = UncertaintyDraws.Draw(next =>
         {
             double electrons = level.Electrons * FlatBudget.Moved(levels.Well, next()) / levels.Well.Value;
             return budget.Noise(next).Smallest(electrons, unlit, loss) is double n ? Math.Max(n, MinFlats) : null;
@@ -97,7 +97,7 @@ public static class FlatPlanAdvice
         ]);
         AnswerQuantities quantities = Quantities(mode, level, noise, question.UnlitFrames);
         quantities.Add(
-            "flats",
+            QuantityNames.Flats,
             Math.Max(flats, MinFlats),
             "frames",
             "smallest number within the loss, uncertainties drawn",
@@ -130,23 +130,23 @@ public static class FlatPlanAdvice
     private static AnswerQuantities Quantities(ModeProfile mode, FlatLevel level, FlatNoise noise, int? unlit)
     {
         var quantities = new AnswerQuantities();
-        quantities.Add("flats", null, "frames", ""); // first in order; filled in when it is known
-        quantities.Add("flatLevel", 100 * level.Share, "%", "of the full well, mean of the frame");
-        quantities.Add("flatLevelAdu", level.Adu, "ADU", "mean of the frame, bias level in it");
+        quantities.Add(QuantityNames.Flats, null, "frames", ""); // first in order; filled in when it is known
+        quantities.Add(QuantityNames.FlatLevel, 100 * level.Share, "%", "of the full well, mean of the frame");
+        quantities.Add(QuantityNames.FlatLevelAdu, level.Adu, "ADU", "mean of the frame, bias level in it");
         quantities.Add(
-            "lossAt20Flats",
+            QuantityNames.LossAt20Flats,
             100 * noise.Loss(level.Electrons, RulesOfThumb.UsualFlats.Low, unlit),
             "%",
             "rise of the noise of the stack with 20 flats of this level"
         );
         quantities.Add(
-            "lossByPattern",
+            QuantityNames.LossByPattern,
             mode.FlatResidual is null ? null : 100 * noise.LossByPattern,
             "%",
             "rise of the noise of the stack from the flat-field residual"
         );
         quantities.Add(
-            "gradientLeft",
+            QuantityNames.GradientLeft,
             mode.FlatResidualOverAreas is { } areas ? noise.InStackNoise(areas.Value / 100) : null,
             "1",
             "flat-field residual over areas, in the noise of a pixel of the stack"
@@ -159,12 +159,12 @@ public static class FlatPlanAdvice
         question.Limits.Check();
         if (question.Level is double level && !(level is > 0 and <= 1))
             throw Refuse.BadArgument(
-                "flat-level-out-of-range",
+                FindingCodes.FlatLevelOutOfRange,
                 "The level of the flats must be above 0 % and at most 100 % of the full well, not "
                     + $"{Plain.Percent(level)}."
             );
         if (question.UnlitFrames is int frames)
-            Refuse.UnlessCount(frames, 1, "unlit-frames-not-positive", "dark flats or bias frames");
+            Refuse.UnlessCount(frames, 1, FindingCodes.UnlitFramesNotPositive, "dark flats or bias frames");
     }
 
     /// <summary>

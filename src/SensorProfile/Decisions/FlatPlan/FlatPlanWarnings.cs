@@ -13,14 +13,14 @@ internal static class FlatPlanWarnings
     {
         if (!level.Unsaturated)
             yield return new Finding(
-                "flat-level-too-high",
+                FindingCodes.FlatLevelTooHigh,
                 Severity.Warning,
                 $"Flats at {Plain.Percent(level.Share!.Value)} of the full well leave the linear range in their brightest "
                     + "pixels: take fainter ones."
             );
         if (level is { Straight: false, Bend: { } bend })
             yield return new Finding(
-                "flat-level-bent",
+                FindingCodes.FlatLevelBent,
                 Severity.Warning,
                 $"The response departs from a straight line: flats of this level leave a gradient of {Plain.Number(bend, 2)} "
                     + $"times the noise of the stack, more than {Plain.Number(limits.SmoothLimit, 2)}. A lamp that drifted "
@@ -28,7 +28,7 @@ internal static class FlatPlanWarnings
             );
         if (level.Bend is null)
             yield return new Finding(
-                "flat-level-untested",
+                FindingCodes.FlatLevelUntested,
                 Severity.Note,
                 "Linearity was not tested around the level of these flats, so only saturation limits it: add flats at four "
                     + "or more exposures under a steady light."
@@ -41,7 +41,7 @@ internal static class FlatPlanWarnings
         if (mode.FlatResidual is null || mode.FlatResidualOverAreas is not { } areas)
         {
             yield return new Finding(
-                "flat-pattern-unknown",
+                FindingCodes.FlatPatternUnknown,
                 Severity.Note,
                 "The flat-field residual was not measured, so only the noise of the flats counts here: add 4 or more flats of one "
                     + "exposure and characterise again."
@@ -51,7 +51,7 @@ internal static class FlatPlanWarnings
         double sure = areas.Value - 1.96 * areas.StandardUncertainty;
         if (noise.InStackNoise(sure / 100) > limits.SmoothLimit)
             yield return new Finding(
-                "flat-gradient-left",
+                FindingCodes.FlatGradientLeft,
                 Severity.Warning,
                 $"Over areas your flats leave {QuantityText.Of(areas)} of the signal on one another, "
                     + $"{Plain.Number(noise.InStackNoise(areas.Value / 100), 2)} times the noise of the stack: the lamp, or "
@@ -64,7 +64,7 @@ internal static class FlatPlanWarnings
     {
         if (flats > DarksPlan.PracticalFrames)
             yield return new Finding(
-                "more-flats-than-practical",
+                FindingCodes.MoreFlatsThanPractical,
                 Severity.Warning,
                 $"{Plain.Whole((long)flats)} flats are more than most people take; "
                     + $"{Plain.Whole(DarksPlan.PracticalFrames)} of them cost this stack {Plain.Percent(lossAtPractical)} "

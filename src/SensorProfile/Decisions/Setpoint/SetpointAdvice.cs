@@ -39,12 +39,12 @@ public static class SetpointAdvice
             .. FullPixels
                 .Skies(reader, reached.Sky, reached.ExposureSeconds)
                 .Select(each =>
-                    StrictestColour.Of(
+                    StrictestColour.Ask(
                         mode,
                         colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
                         answer =>
                             (answer.At.Temperature, -Math.Max(answer.At.ExtraTypical, answer.At.ExtraAtShare ?? 0)),
-                        "setpoint"
+                        QuantityNames.Setpoint
                     )
                 ),
         ];
@@ -110,29 +110,34 @@ public static class SetpointAdvice
 
     private static void Check(SetpointQuestion question)
     {
-        Refuse.UnlessPositive(question.ExposureSeconds, "exposure-not-positive", "exposure", "s");
-        Refuse.UnlessShare(question.Loss, "loss-out-of-range", "accepted loss");
-        Refuse.UnlessShare(question.Share, "share-out-of-range", "share of the pixels");
+        Refuse.UnlessPositive(question.ExposureSeconds, FindingCodes.ExposureNotPositive, "exposure", "s");
+        Refuse.UnlessShare(question.Loss, FindingCodes.LossOutOfRange, "accepted loss");
+        Refuse.UnlessShare(question.Share, FindingCodes.ShareOutOfRange, "share of the pixels");
         if (question.Sky is { } sky)
             Guard.Sky(sky.Rate);
         if (question.MaximumDifference is double difference)
-            Refuse.UnlessPositive(difference, "difference-not-positive", "largest difference of the cooler", "°C");
+            Refuse.UnlessPositive(
+                difference,
+                FindingCodes.DifferenceNotPositive,
+                "largest difference of the cooler",
+                "°C"
+            );
         if (!(question.Margin >= 0))
             throw Refuse.BadArgument(
-                "margin-negative",
+                FindingCodes.MarginNegative,
                 $"The margin of the cooler cannot be {Plain.Number(question.Margin)} °C: give 0 or more."
             );
         if (question is { Cooled: true, MaximumDifference: double reach } && !(reach > question.Margin))
             throw Refuse.CoolerTooWeak(reach, question.Margin);
         if (!(question.SelfHeating >= 0) || double.IsInfinity(question.SelfHeating))
             throw Refuse.BadArgument(
-                "self-heating-negative",
+                FindingCodes.SelfHeatingNegative,
                 $"The self-heating of the sensor cannot be {Plain.Number(question.SelfHeating)} °C: give 0 or more."
             );
         foreach (AmbientTemperature ambient in question.Ambient)
             if (!(ambient.Celsius is >= -90 and <= 60))
                 throw Refuse.BadArgument(
-                    "ambient-out-of-range",
+                    FindingCodes.AmbientOutOfRange,
                     $"An ambient temperature of {Plain.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C."
                 );
     }

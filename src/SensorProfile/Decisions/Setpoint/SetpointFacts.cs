@@ -118,7 +118,7 @@ internal static class SetpointFacts
         double? Covered(double? value) =>
             value is double v && reader.Outside(v) <= Refuse.ExtrapolationCelsius ? value : null;
         list.Add(
-            "setpoint",
+            QuantityNames.Setpoint,
             solution.Choice.Told ? at.Temperature : null,
             "°C",
             method + "; whole degrees, measured, within air and cooler",
@@ -126,17 +126,17 @@ internal static class SetpointFacts
                 ? new UncertaintyDraws.Spread(solution.WantedSpread.StandardDeviation, null, null, 0)
                 : default
         );
-        list.Add("setpointTypical", Covered(solution.Typical), "°C", method, solution.TypicalSpread);
-        list.Add("setpoint99", Covered(solution.AtShare), "°C", $"{method}; {share}", solution.ShareSpread);
+        list.Add(QuantityNames.SetpointTypical, Covered(solution.Typical), "°C", method, solution.TypicalSpread);
+        list.Add(QuantityNames.Setpoint99, Covered(solution.AtShare), "°C", $"{method}; {share}", solution.ShareSpread);
         list.Add(
-            "diminishingReturns",
+            QuantityNames.DiminishingReturns,
             Covered(solution.Diminishing),
             "°C",
             "any colder temperature gains less than 1 %",
             solution.DiminishingSpread
         );
-        list.Add("extraTypical", at.ExtraTypical, "%", "noise added there");
-        list.Add("extra99", at.ExtraAtShare, "%", $"noise added there; {share}");
+        list.Add(QuantityNames.ExtraTypical, at.ExtraTypical, "%", "noise added there");
+        list.Add(QuantityNames.Extra99, at.ExtraAtShare, "%", $"noise added there; {share}");
         return list;
     }
 }

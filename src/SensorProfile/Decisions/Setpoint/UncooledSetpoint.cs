@@ -55,7 +55,7 @@ internal static class UncooledSetpoint
         return
         [
             new Finding(
-                "extrapolated",
+                FindingCodes.Extrapolated,
                 Severity.Warning,
                 $"{which} outside the measured range, {Plain.Celsius(reader.Range.Low)} to "
                     + $"{Plain.Celsius(reader.Range.High)}; the answer there rests on the fitted law, not on darks."

@@ -1,6 +1,5 @@
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
@@ -97,7 +96,7 @@ internal sealed class SettlingSearch
         if (kind == FrameKind.Dark)
             return Darks(reader, again);
         int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
-        string word = Plain.Word(kind); // as profile.json writes it
+        string word = EnumWord.Of(kind); // as profile.json writes it
         int there = profile.Frames.Session.Count(f => f.Kind == word && (f.Mode ?? mode) == mode);
         int least = kind switch
         {

@@ -35,7 +35,7 @@ internal static class ShotAdditions
     private static ShotAddition Bias(ShotQuestion question, SessionDesign design) =>
         Suggest(
             new AddedFrames(FrameKind.Bias, AddedBias, null, 1, null),
-            "readNoise",
+            QuantityNames.ReadNoise,
             "%",
             design.ReadNoise,
             (design with { Bias = design.Bias + AddedBias }).ReadNoise,
@@ -47,7 +47,7 @@ internal static class ShotAdditions
         int add = Math.Max(MissingMeasurements.FlatLevels - design.FlatPairs, 4);
         return Suggest(
             new AddedFrames(FrameKind.Flat, 2 * add, null, 1, null),
-            "gain",
+            QuantityNames.Gain,
             "%",
             design.Gain,
             (design with { FlatPairs = design.FlatPairs + add }).Gain,
@@ -78,7 +78,7 @@ internal static class ShotAdditions
         );
         yield return Suggest(
             what,
-            "doublingTemperature",
+            QuantityNames.DoublingTemperature,
             "°C",
             design.DoublingTemperature,
             after.DoublingTemperature,
@@ -87,7 +87,7 @@ internal static class ShotAdditions
         if (before is not null)
             yield return Suggest(
                 what,
-                "darkCurrent",
+                QuantityNames.DarkCurrent,
                 "e-/px/s",
                 SessionDesign.Finite(Math.Sqrt(before.SlopeVariance)),
                 SessionDesign.Finite(Math.Sqrt(after.At(celsius)!.SlopeVariance)),

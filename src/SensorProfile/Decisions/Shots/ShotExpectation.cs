@@ -12,9 +12,9 @@ internal sealed record ShotExpectation(string Quantity, double? Now, double? Wit
 {
     internal static IReadOnlyList<ShotExpectation> Predict(SessionDesign now, SessionDesign with) =>
         [
-            new("readNoise", now.ReadNoise, with.ReadNoise, "%"),
-            new("gain", now.Gain, with.Gain, "%"),
-            new("darkCurrent", now.DarkCurrent, with.DarkCurrent, "e-/px/s"),
-            new("doublingTemperature", now.DoublingTemperature, with.DoublingTemperature, "°C"),
+            new(QuantityNames.ReadNoise, now.ReadNoise, with.ReadNoise, "%"),
+            new(QuantityNames.Gain, now.Gain, with.Gain, "%"),
+            new(QuantityNames.DarkCurrent, now.DarkCurrent, with.DarkCurrent, "e-/px/s"),
+            new(QuantityNames.DoublingTemperature, now.DoublingTemperature, with.DoublingTemperature, "°C"),
         ];
 }

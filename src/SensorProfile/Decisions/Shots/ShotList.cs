@@ -52,7 +52,7 @@ public static class ShotList
                     ?
                     [
                         new Finding(
-                            "darks-shorter-than-lights",
+                            FindingCodes.DarksShorterThanLights,
                             Severity.Warning,
                             $"In this time the darks reach only {Plain.Seconds(programme.Longest)}, not the "
                                 + $"{Plain.Seconds(longest)} of the lights, so hot pixels are known less well."
@@ -74,15 +74,15 @@ public static class ShotList
             Cooled = question.Cooled,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["totalFrames"] = new(frames, 0, "frames", shots.Count, "counted"),
-                ["totalTime"] = new(
+                [QuantityNames.TotalFrames] = new(frames, 0, "frames", shots.Count, "counted"),
+                [QuantityNames.TotalTime] = new(
                     seconds,
                     0.15 * seconds,
                     "s",
                     shots.Count,
                     "exposure, read-out and settling; read-out and settling taken as good to 15 %"
                 ),
-                ["diskSpace"] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
+                [QuantityNames.DiskSpace] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
             },
             Shots = shots,
         };

@@ -87,14 +87,14 @@ internal static class ShotsToAdd
         int unknown = question.Existing!.Frames.Count(f => f.Kind == FrameKind.Unknown);
         if (unknown > 0)
             yield return new Finding(
-                "kinds-not-known",
+                FindingCodes.KindsNotKnown,
                 Severity.Warning,
                 Unsaid(unknown, question.Existing.Frames.Count)
                     + " in a capture table, or let the names of files and folders speak, and ask again."
             );
         if (modes.Count > 1)
             yield return new Finding(
-                "several-settings",
+                FindingCodes.SeveralSettings,
                 Severity.Note,
                 $"The frames were taken with {Plain.Whole(modes.Count)} settings; this answer is for the one "
                     + $"with the most frames, {ModeChoice.Name(modes[0].Key.Item4)}: give the folders of another one "
@@ -103,7 +103,7 @@ internal static class ShotsToAdd
         List<PlannedShot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
         if (rest.Count > 0)
             yield return new Finding(
-                "time-too-short",
+                FindingCodes.TimeTooShort,
                 Severity.Warning,
                 $"Not everything fits into {Plain.Number(question.Minutes!.Value)} min: "
                     + $"{Plain.Whole(rest.Sum(s => s.Frames))} more frames "

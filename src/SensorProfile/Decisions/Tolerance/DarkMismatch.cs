@@ -81,20 +81,20 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. The search
     /// starts at <paramref name="near"/>, where the answer is expected.
     /// </summary>
-    internal double? Warmer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(d => LoadWarmer(cause, d, scaled), FarthestWarm, near);
+    internal double? Warmer(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
+        LimitCrossing.FirstAboveOne(d => LoadWarmer(cause, d, scaled), FarthestWarm, near);
 
     /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
-    internal double? Colder(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(d => LoadWarmer(cause, -d, scaled), FarthestCold, near);
+    internal double? Colder(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
+        LimitCrossing.FirstAboveOne(d => LoadWarmer(cause, -d, scaled), FarthestCold, near);
 
     /// <summary>How many seconds longer the darks may be; null when unlimited or unknown.</summary>
-    internal double? Longer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(d => LoadLonger(cause, d, scaled), FarthestExposure * stack.ExposureSeconds, near);
+    internal double? Longer(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
+        LimitCrossing.FirstAboveOne(d => LoadLonger(cause, d, scaled), FarthestExposure * stack.ExposureSeconds, near);
 
     /// <summary>How many seconds shorter they may be; null when unlimited or unknown.</summary>
-    internal double? Shorter(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(d => LoadLonger(cause, -d, scaled), stack.ExposureSeconds, near);
+    internal double? Shorter(BindingCause cause, bool scaled, LimitCrossing.Expected? near = null) =>
+        LimitCrossing.FirstAboveOne(d => LoadLonger(cause, -d, scaled), stack.ExposureSeconds, near);
 
     /// <summary>Rise of the stack's noise, as a share, from the mismatch and the number of darks.</summary>
     internal double Loss(DarkFrames darks)

@@ -59,11 +59,11 @@ public static class DarkTolerance
     {
         question.Limits.Check();
         ToleranceAnswer Under(SkyRate sky) =>
-            StrictestColour.Of(
+            StrictestColour.Ask(
                 mode,
                 colour => Solve(profile, SensorReader.Of(profile, colour), question, sky),
                 Nearest,
-                "toleranceWarmer"
+                QuantityNames.ToleranceWarmer
             );
         if (question.Sky is { } given)
             return Under(given);
@@ -79,8 +79,10 @@ public static class DarkTolerance
 
     /// <summary>The nearer of both temperature limits, °C; infinite where nothing limits.</summary>
     private static double Nearest(ToleranceAnswer answer) =>
-        SideLimits.Smaller(answer.Quantities["toleranceWarmer"]?.Value, answer.Quantities["toleranceColder"]?.Value)
-        ?? double.PositiveInfinity;
+        SideLimits.Smaller(
+            answer.Quantities[QuantityNames.ToleranceWarmer]?.Value,
+            answer.Quantities[QuantityNames.ToleranceColder]?.Value
+        ) ?? double.PositiveInfinity;
 
     private static ToleranceAnswer Solve(
         CameraProfile profile,
@@ -102,7 +104,7 @@ public static class DarkTolerance
         if (question.TemperatureCelsius is null)
             findings.Add(
                 new Finding(
-                    "temperature-assumed",
+                    FindingCodes.TemperatureAssumed,
                     Severity.Note,
                     "No temperature of the lights was given; the profile's reference temperature of "
                         + $"{Plain.Celsius(stack.TemperatureCelsius)} is used."
@@ -117,7 +119,7 @@ public static class DarkTolerance
         if (question.Limits.HotShare * reader.Camera.Width * reader.Camera.Height < 1)
             findings.Add(
                 new Finding(
-                    "hot-share-below-one-pixel",
+                    FindingCodes.HotShareBelowOnePixel,
                     Severity.Warning,
                     "The accepted share of hot pixels is less than one pixel of this sensor: take a larger share."
                 )
@@ -132,9 +134,9 @@ public static class DarkTolerance
         SideLimits all = best.All;
         var quantities = new AnswerQuantities();
         string method = "smallest of four causes, uncertainties drawn";
-        quantities.Add("toleranceWarmer", all.Warmer, "°C", method, spreads.All.Warmer);
-        quantities.Add("toleranceColder", all.Colder, "°C", method, spreads.All.Colder);
-        quantities.Add("toleranceExposure", all.Exposure, "s", method, spreads.All.Exposure);
+        quantities.Add(QuantityNames.ToleranceWarmer, all.Warmer, "°C", method, spreads.All.Warmer);
+        quantities.Add(QuantityNames.ToleranceColder, all.Colder, "°C", method, spreads.All.Colder);
+        quantities.Add(QuantityNames.ToleranceExposure, all.Exposure, "s", method, spreads.All.Exposure);
         CauseTolerance[] causes =
         [
             .. CauseLoads.Mismatches.Select(cause =>
@@ -212,7 +214,7 @@ public static class DarkTolerance
         )
             findings.Add(
                 new Finding(
-                    "tolerance-extrapolated",
+                    FindingCodes.ToleranceExtrapolated,
                     Severity.Warning,
                     $"The limit lies more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
                         + $"measured range of {Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}; "

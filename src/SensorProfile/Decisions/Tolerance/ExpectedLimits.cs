@@ -29,13 +29,13 @@ internal sealed class ExpectedLimits
         shorter = Shape(best.HotPixels.Shorter, d => mismatch.LoadLonger(cause, -d, scaled));
     }
 
-    internal Roots.Expected Warmer(BindingCause cause) => new(best.Of(cause).Warmer, Of(cause, warmer));
+    internal LimitCrossing.Expected Warmer(BindingCause cause) => new(best.Of(cause).Warmer, Of(cause, warmer));
 
-    internal Roots.Expected Colder(BindingCause cause) => new(best.Of(cause).Colder, Of(cause, colder));
+    internal LimitCrossing.Expected Colder(BindingCause cause) => new(best.Of(cause).Colder, Of(cause, colder));
 
-    internal Roots.Expected Longer(BindingCause cause) => new(best.Of(cause).Longer, Of(cause, longer));
+    internal LimitCrossing.Expected Longer(BindingCause cause) => new(best.Of(cause).Longer, Of(cause, longer));
 
-    internal Roots.Expected Shorter(BindingCause cause) => new(best.Of(cause).Shorter, Of(cause, shorter));
+    internal LimitCrossing.Expected Shorter(BindingCause cause) => new(best.Of(cause).Shorter, Of(cause, shorter));
 
     private static LoadShape? Of(BindingCause cause, LoadShape? ofHotPixels) =>
         cause == BindingCause.HotPixels ? ofHotPixels : null;

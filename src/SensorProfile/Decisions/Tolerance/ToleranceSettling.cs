@@ -44,7 +44,7 @@ internal static class ToleranceSettling
                 // a cause four times as far off will not become the limit
                 if (!(near <= 4 * tighter))
                     continue;
-                var expected = new Roots.Expected(near);
+                var expected = new LimitCrossing.Expected(near);
                 smallest = SideLimits.Smaller(
                     smallest,
                     warm

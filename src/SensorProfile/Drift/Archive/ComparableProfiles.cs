@@ -83,7 +83,7 @@ internal static class ComparableProfiles
         profile.Modes.Any(m => m.Gain is not null || m.Channels.Any(c => c.Gain is not null))
             ? null
             : profile.Findings.FirstOrDefault(f =>
-                f is { Code: MeasurementCodes.NotRawResponse, Severity: Severity.Refusal }
+                f is { Code: FindingCodes.ResponseNotRaw, Severity: Severity.Refusal }
             );
 
     private static bool SameFrames(CameraProfile a, CameraProfile b) =>

@@ -97,7 +97,7 @@ internal abstract class PixelRates
 
     private static Finding Refused(ProfileOnDisk profile, string why) =>
         new(
-            "maps-refused",
+            FindingCodes.MapsRefused,
             Severity.Warning,
             $"The maps beside {profile.File} were left out: {why}. Its pixels are not compared one by one; "
                 + "characterise those frames again to restore them.",

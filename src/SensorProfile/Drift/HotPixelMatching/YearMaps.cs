@@ -146,7 +146,7 @@ internal sealed record YearMaps
         string file = mode.Members[member].Profile.File;
         findings.Add(
             new Finding(
-                "maps-turned",
+                FindingCodes.MapsTurned,
                 Severity.Warning,
                 $"The pixels of {file} are {votes.Alignment.Words} relative to those of {mode.Members[0].Profile.File} "
                     + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree): the capture program "
@@ -187,7 +187,7 @@ internal sealed record YearMaps
             ),
             value = first.TypicalRate * scale.Value * factor;
         return new Quantity(
-            "darkRateByPixel",
+            QuantityNames.DarkRateByPixel,
             new Measurement(value, value * relative, "e-/px/s", scale.Samples, scale.Method)
         );
     }
@@ -213,14 +213,14 @@ internal sealed record YearMaps
             findings.Add(
                 possible
                     ? new Finding(
-                        "maps-moved-in-temperature",
+                        FindingCodes.MapsMovedInTemperature,
                         Severity.Note,
                         $"The maps at {mode.Name} refer to {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
                             + $"were brought to {Plain.Celsius(a)} by each pixel's own law. Characterise with "
                             + $"the reference temperature {Plain.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
-                        "map-temperatures-apart",
+                        FindingCodes.MapTemperaturesApart,
                         Severity.Warning,
                         $"The pixels at {mode.Name} were not compared one by one: the maps refer to "
                             + $"{Plain.Celsius(a)} and {Plain.Celsius(b)}. Characterise both sessions at one reference "

@@ -5,15 +5,12 @@ namespace SensorProfile.Drift.Identity;
 /// <summary>Findings about sessions that are, or may be, of another sensor.</summary>
 internal static class IdentityFindings
 {
-    /// <summary>Code for sessions set apart because their pixels belong to another sensor.</summary>
-    public const string AnotherSensor = "another-sensor";
-
     /// <summary>The findings that follow from a sorting.</summary>
     public static IEnumerable<Finding> Of(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
             yield return new Finding(
-                AnotherSensor,
+                FindingCodes.AnotherSensor,
                 Severity.Warning,
                 $"{Plain.Whole(sensors.Others.Count)} of the profiles carry the same camera name and were not compared: "
                     + $"{string.Join(" ", sensors.Others.Select(r => $"{r.File}: {r.Reason}"))}",
@@ -21,7 +18,7 @@ internal static class IdentityFindings
             );
         if (sensors.Unsure.Count > 0)
             yield return new Finding(
-                "sensor-not-identified",
+                FindingCodes.SensorNotIdentified,
                 Severity.Note,
                 "The pixels cannot tell whether all profiles are from one sensor: too few hot pixels, and no measurable "
                     + "pattern of ordinary ones.",

@@ -52,7 +52,7 @@ public static class SensorArchive
         return (
             next,
             new Finding(
-                IdentityFindings.AnotherSensor,
+                FindingCodes.AnotherSensor,
                 Severity.Warning,
                 $"{profile.File} is from another sensor than the sessions kept under {name} ({evidence}): it was filed "
                     + $"separately, under {next}, and will not be compared with them.",

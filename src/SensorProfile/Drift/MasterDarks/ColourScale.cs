@@ -46,7 +46,7 @@ internal sealed class ColourScale
     /// <summary>Tells the user that the colours were rescaled.</summary>
     public Finding Said =>
         new(
-            "colours-apart",
+            FindingCodes.ColoursApart,
             Severity.Note,
             $"The colours of this camera ({string.Join(", ", mosaic.Names)}) are scaled apart: each was brought to electrons by "
                 + "its own gain before the masters were judged, a binned pixel by the gain of the colours it mixes."

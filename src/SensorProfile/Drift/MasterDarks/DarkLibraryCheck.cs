@@ -46,7 +46,7 @@ public static class DarkLibraryCheck
         ];
         fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
-            throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
+            throw Refuse.BadArgument(FindingCodes.NoMaster, "Give at least one master dark to check.");
         ModeProfile? mode = profile is null
             ? null
             : ModeChoice.Find(profile, options.Mode ?? SettingsOf(fresh, profile));
@@ -116,7 +116,12 @@ public static class DarkLibraryCheck
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
             findings.Add(
-                new Finding("master-unreadable", Severity.Warning, $"{path} was left out: {problem.Message}", [path])
+                new Finding(
+                    FindingCodes.MasterUnreadable,
+                    Severity.Warning,
+                    $"{path} was left out: {problem.Message}",
+                    [path]
+                )
             );
             return new MasterVerdict
             {

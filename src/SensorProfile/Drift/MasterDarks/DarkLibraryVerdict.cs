@@ -49,7 +49,7 @@ internal static class DarkLibraryVerdict
                         }
                     ),
             ],
-            Quantities = new Dictionary<string, Measurement?> { ["lossWorst"] = worst },
+            Quantities = new Dictionary<string, Measurement?> { [QuantityNames.LossWorst] = worst },
             Findings = findings,
         };
     }

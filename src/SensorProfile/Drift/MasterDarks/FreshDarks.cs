@@ -58,7 +58,7 @@ internal sealed class FreshDarks
         foreach (RefusedFrame refused in stack.Refused)
             findings.Add(
                 new Finding(
-                    "fresh-dark-refused",
+                    FindingCodes.FreshDarkRefused,
                     Severity.Warning,
                     $"{refused.Frame.Name} was left out: {refused.Reason}",
                     [refused.Frame.Name]

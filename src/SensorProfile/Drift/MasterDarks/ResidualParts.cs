@@ -1,3 +1,4 @@
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.MasterDarks;
@@ -5,7 +6,6 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>Splits the residual of a master by kind and judges each against its limit.</summary>
 internal static class ResidualParts
 {
-    private const double OneSided95 = 1.6448536269514722;
     private const double NearEnough = 1.1,
         ReachFactor = 4;
 
@@ -29,7 +29,7 @@ internal static class ResidualParts
             visible = (ruler.Options.Positions > 1 ? ruler.Options.Positions : 1) * limits.HotFactor * stack,
             allowed = Math.Pow(limits.SpreadFactor * stack * dithered, 2),
             extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)),
-            reach = OneSided95 * left.ExtraUncertainty;
+            reach = Probability.OneSided95 * left.ExtraUncertainty;
         yield return new ResidualPart(
             ResidualKind.Typical,
             ruler.Measured(
@@ -45,7 +45,11 @@ internal static class ResidualParts
         );
         double total = (left.HotBeyond + left.NewBeyond) / left.Pixels,
             error = left.BeyondUncertainty / left.Pixels;
-        CheckVerdict hot = Between(total - OneSided95 * error, total + OneSided95 * error, limits.HotShare);
+        CheckVerdict hot = Between(
+            total - Probability.OneSided95 * error,
+            total + Probability.OneSided95 * error,
+            limits.HotShare
+        );
         // too few fresh darks to resolve what would be visible in the stack
         if (hot == CheckVerdict.Keep && left.VisibleLimit > ReachFactor * visible)
             hot = CheckVerdict.CannotTell;
@@ -100,7 +104,7 @@ internal static class ResidualParts
             kind,
             ruler.Measured(value, uncertainty, pixels, method),
             limit * ruler.PerAdu,
-            Between(value - OneSided95 * uncertainty, value + OneSided95 * uncertainty, limit)
+            Between(value - Probability.OneSided95 * uncertainty, value + Probability.OneSided95 * uncertainty, limit)
         );
 
     private static CheckVerdict Between(double low, double high, double limit) =>

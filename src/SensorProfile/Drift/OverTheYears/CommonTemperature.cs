@@ -36,7 +36,7 @@ internal static class CommonTemperature
             string[] why = [.. Lacking(mode, [.. without.Except(inAdu)], Law), .. Lacking(mode, inAdu, Electrons)];
             findings.Add(
                 new Finding(
-                    "dark-current-not-compared",
+                    FindingCodes.DarkCurrentNotCompared,
                     Severity.Warning,
                     $"The dark current at {mode.Name} was not compared: {string.Join(" ", why)}",
                     [.. without.Select(i => mode.Members[i].Profile.File)]
@@ -53,7 +53,7 @@ internal static class CommonTemperature
             return Math.Round((low + high) / 2, 1);
         findings.Add(
             new Finding(
-                "dark-ranges-apart",
+                FindingCodes.DarkRangesApart,
                 Severity.Warning,
                 low <= high
                     ? $"The dark current at {mode.Name} was not compared: {Plain.Celsius(wanted!.Value)} lies outside the "
@@ -85,7 +85,7 @@ internal static class CommonTemperature
             return references[^1];
         findings.Add(
             new Finding(
-                "pattern-temperatures-apart",
+                FindingCodes.PatternTemperaturesApart,
                 Severity.Warning,
                 $"Hot pixels and glow at {mode.Name} were not compared: they refer to "
                     + $"{Plain.Celsius(references.Min()!.Value)} in one profile and to "

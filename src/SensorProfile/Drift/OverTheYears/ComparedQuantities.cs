@@ -1,4 +1,3 @@
-using System.Globalization;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Fitting.Models;
@@ -16,10 +15,10 @@ internal static class ComparedQuantities
     /// </summary>
     public static readonly IReadOnlySet<string> InElectrons = new HashSet<string>
     {
-        "readNoise",
-        "fullWell",
-        "darkRate",
-        "darkRateByPixel",
+        QuantityNames.ReadNoise,
+        QuantityNames.FullWell,
+        QuantityNames.DarkRate,
+        QuantityNames.DarkRateByPixel,
     };
 
     /// <summary>Reads the quantities that the mode has.</summary>
@@ -53,23 +52,23 @@ internal static class ComparedQuantities
         }
         double code = codeStep / Math.Sqrt(12);
         // the level drifts from frame to frame without any ageing
-        Add("biasLevel", mode.BiasLevel, double.Hypot(mode.FixedPattern?.BiasStability?.Value ?? 0, code));
-        Add("readNoise", mode.ReadNoise ?? mode.ReadNoiseAdu);
-        Add("gain", mode.Gain);
-        Add("fullWell", mode.FullWell);
-        Add("saturationLevel", mode.SaturationLevel, code);
-        Add("linearityError", mode.LinearityError);
-        Add("responseNonuniformity", mode.ResponseNonuniformity);
-        Add("rowNoise", mode.FixedPattern?.RowNoise);
-        Add("columnNoise", mode.FixedPattern?.ColumnNoise);
+        Add(QuantityNames.BiasLevel, mode.BiasLevel, double.Hypot(mode.FixedPattern?.BiasStability?.Value ?? 0, code));
+        Add(QuantityNames.ReadNoise, mode.ReadNoise ?? mode.ReadNoiseAdu);
+        Add(QuantityNames.Gain, mode.Gain);
+        Add(QuantityNames.FullWell, mode.FullWell);
+        Add(QuantityNames.SaturationLevel, mode.SaturationLevel, code);
+        Add(QuantityNames.LinearityError, mode.LinearityError);
+        Add(QuantityNames.ResponseNonuniformity, mode.ResponseNonuniformity);
+        Add(QuantityNames.RowNoise, mode.FixedPattern?.RowNoise);
+        Add(QuantityNames.ColumnNoise, mode.FixedPattern?.ColumnNoise);
         foreach (ChannelProfile channel in mode.Channels)
         {
             string colour = "Of" + channel.Name; // gainOfR, readNoiseOfG1 …
-            Add("readNoise" + colour, channel.ReadNoise ?? channel.ReadNoiseAdu);
-            Add("gain" + colour, channel.Gain);
-            Add("fullWell" + colour, channel.FullWell);
-            Add("saturationLevel" + colour, channel.SaturationLevel, code);
-            Add("responseNonuniformity" + colour, channel.ResponseNonuniformity);
+            Add(QuantityNames.ReadNoise + colour, channel.ReadNoise ?? channel.ReadNoiseAdu);
+            Add(QuantityNames.Gain + colour, channel.Gain);
+            Add(QuantityNames.FullWell + colour, channel.FullWell);
+            Add(QuantityNames.SaturationLevel + colour, channel.SaturationLevel, code);
+            Add(QuantityNames.ResponseNonuniformity + colour, channel.ResponseNonuniformity);
         }
         if (commonTemperature is double celsius)
             all.AddRange(Dark(mode, celsius, options));
@@ -86,14 +85,14 @@ internal static class ComparedQuantities
         bool known = double.IsFinite(doubling) && doubling > 0;
         double nightly = known ? dark.Rate.Value * Math.Log(2) / doubling * options.TemperatureRepeatability : 0;
         yield return new Quantity(
-            "darkRate",
+            QuantityNames.DarkRate,
             dark.Rate with
             {
                 StandardUncertainty = double.Hypot(dark.Rate.StandardUncertainty, nightly),
             }
         );
         if (known && double.IsFinite(dark.DoublingTemperature.StandardUncertainty))
-            yield return new Quantity("doublingTemperature", dark.DoublingTemperature);
+            yield return new Quantity(QuantityNames.DoublingTemperature, dark.DoublingTemperature);
     }
 
     private static IEnumerable<Quantity> Pattern(ModeProfile mode, FixedPatternProfile pattern, DriftOptions options)
@@ -104,7 +103,7 @@ internal static class ComparedQuantities
         Measurement[] totals = [.. pattern.Glow.Select(g => g.Total).OfType<Measurement>()];
         if (totals.Length > 0)
             yield return new Quantity(
-                "glowTotal",
+                QuantityNames.GlowTotal,
                 totals[0] with
                 {
                     Value = totals.Sum(t => t.Value),
@@ -141,7 +140,7 @@ internal static class ComparedQuantities
             perCelsius = steepness * Math.Log(2) / doubling,
             gain = mode.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0;
         return Quantity.Count(
-            string.Create(CultureInfo.InvariantCulture, $"hotPixelsAbove{rate}"),
+            QuantityNames.HotPixelsAboveRate(rate),
             count,
             1,
             double.Hypot(perCelsius * options.TemperatureRepeatability, steepness * gain),

@@ -83,10 +83,14 @@ internal static class DriftAnswers
     {
         Dictionary<string, Measurement?> all = [];
         ModeComparison first = modes[0];
-        all["darkRateChange"] = first.Changes.FirstOrDefault(c => c.Quantity == "darkRate")?.Change;
-        all["darkRatePerYear"] = first.Trends.FirstOrDefault(t => t.Quantity == "darkRate")?.PerYear;
-        all["newHotPixelsPerYear"] = first.HotPixels?.NewPerYear;
-        all["healedHotPixelsPerYear"] = first.HotPixels?.HealedPerYear;
+        all[QuantityNames.DarkRateChange] = first
+            .Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate)
+            ?.Change;
+        all[QuantityNames.DarkRatePerYear] = first
+            .Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)
+            ?.PerYear;
+        all[QuantityNames.NewHotPixelsPerYear] = first.HotPixels?.NewPerYear;
+        all[QuantityNames.HealedHotPixelsPerYear] = first.HotPixels?.HealedPerYear;
         return all;
     }
 }

@@ -39,7 +39,7 @@ public static class DriftComparison
         if (!(options.Significance is > 0 and < 1))
             throw new DecisionRefusedException(
                 RefusalKind.BadArgument,
-                "significance-out-of-range",
+                FindingCodes.SignificanceOutOfRange,
                 "The significance must lie between 0 and 1."
             );
         (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = ComparableProfiles.Select(profiles);
@@ -110,12 +110,12 @@ public static class DriftComparison
     {
         if (
             mode.DarkTemperature is not double celsius
-            || mode.Changes.FirstOrDefault(c => c.Quantity == "darkRate") is not { } dark
+            || mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate) is not { } dark
         )
             return null;
         bool changed = DarkChanged(mode);
         // keeps the more certain of the two
-        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;
+        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRateByPixel) ?? dark;
         return ProbeTest.Judge(
             mode.Mode,
             typical with
@@ -167,16 +167,17 @@ public static class DriftComparison
         return teller is null ? probe : ProbeTest.Settled(teller with { Mode = probe.Mode }, changed);
     }
 
-    private static bool IsDark(string quantity) => quantity is "darkRate" or "darkRateByPixel";
+    private static bool IsDark(string quantity) => quantity is QuantityNames.DarkRate or QuantityNames.DarkRateByPixel;
 
     private static LibraryForecast? Outlook(ModeComparison mode, DriftOptions options, List<Finding> findings) =>
         options.Stack is { } stack
         && (
-            mode.Trends.FirstOrDefault(t => t.Quantity == "darkRateByPixel")
-            ?? mode.Trends.FirstOrDefault(t => t.Quantity == "darkRate")
+            mode.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRateByPixel)
+            ?? mode.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)
         )
             is { } rate
-        && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
+        && mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DoublingTemperature)
+            is { To.Value: > 0 } doubling
             ? LibraryOutlook.Forecast(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
             : null;
 
@@ -184,7 +185,7 @@ public static class DriftComparison
     {
         if (left.Count > 0)
             yield return new Finding(
-                "profiles-refused",
+                FindingCodes.ProfilesRefused,
                 Severity.Warning,
                 $"{Plain.Whole(left.Count)} of the profiles were left out: "
                     + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
@@ -193,7 +194,7 @@ public static class DriftComparison
         ProfileOnDisk[] undated = [.. kept.Where(p => !p.HasDateOfFrames)];
         if (undated.Length > 0)
             yield return new Finding(
-                "date-of-profile",
+                FindingCodes.DateOfProfile,
                 Severity.Note,
                 "Frames without a date: the day of the profile was used as the day of the frames; check "
                     + "that they are close.",
@@ -202,7 +203,7 @@ public static class DriftComparison
         string[] versions = [.. kept.Select(p => p.Profile.Software.Version).Distinct()];
         if (versions.Length > 1)
             yield return new Finding(
-                "versions-differ",
+                FindingCodes.VersionsDiffer,
                 Severity.Note,
                 "The profiles were made by different versions of this program "
                     + $"({string.Join(", ", versions)}): where a change matters, characterise the old frames again "

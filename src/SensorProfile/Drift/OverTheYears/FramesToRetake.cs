@@ -5,14 +5,19 @@ internal static class FramesToRetake
 {
     private static readonly string[] OfDarks =
     [
-        "darkRateByPixel",
-        "darkRate",
-        "newLessHealed",
-        "growingPatch",
-        "glowTotal",
+        QuantityNames.DarkRateByPixel,
+        QuantityNames.DarkRate,
+        QuantityNames.NewLessHealed,
+        QuantityNames.GrowingPatch,
+        QuantityNames.GlowTotal,
     ];
-    private static readonly string[] OfBias = ["biasLevel", "rowNoise", "columnNoise"];
-    private static readonly string[] OfFlats = ["responseNonuniformity"];
+    private static readonly string[] OfBias =
+    [
+        QuantityNames.BiasLevel,
+        QuantityNames.RowNoise,
+        QuantityNames.ColumnNoise,
+    ];
+    private static readonly string[] OfFlats = [QuantityNames.ResponseNonuniformity];
 
     /// <summary>The kinds of frames to take again.</summary>
     public static IReadOnlyList<RetakeKind> Choose(IReadOnlyList<DriftChange> changes, IReadOnlyList<DriftTrend> trends)
@@ -23,7 +28,7 @@ internal static class FramesToRetake
             .. trends.Where(t => t.Changed).Select(t => t.Quantity),
         ];
         List<RetakeKind> kinds = [];
-        if (OfDarks.Any(moved.Contains) || moved.Any(q => q.StartsWith("hotPixelsAbove", StringComparison.Ordinal)))
+        if (OfDarks.Any(moved.Contains) || moved.Any(QuantityNames.IsHotPixelCount))
             kinds.Add(RetakeKind.Darks);
         if (OfBias.Any(moved.Contains))
             kinds.Add(RetakeKind.BiasFrames);

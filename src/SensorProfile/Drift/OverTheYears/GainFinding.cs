@@ -12,7 +12,7 @@ internal static class GainFinding
 
     public static IEnumerable<Finding> Of(ModeComparison comparison)
     {
-        DriftChange? gain = comparison.Changes.FirstOrDefault(c => c.Quantity == "gain");
+        DriftChange? gain = comparison.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.Gain);
         if (gain is not { Changed: true, From.Value: > 0, To.Value: > 0 })
             yield break;
         DriftChange[] followers =
@@ -24,10 +24,10 @@ internal static class GainFinding
         DriftChange[] moved = [.. followers.Where(c => Math.Abs(c.Z) > Agrees)];
         if (moved.Length > 0)
             yield return new Finding(
-                "gain-moves-all",
+                FindingCodes.GainMovesAll,
                 Severity.Warning,
                 $"At {comparison.Mode.Name} the gain changed, and "
-                    + $"{string.Join(", ", moved.Select(c => QuantityNames.WithArticle(c.Quantity)))} by the same "
+                    + $"{string.Join(", ", moved.Select(c => QuantityWords.WithArticle(c.Quantity)))} by the same "
                     + "factor, so in ADU nothing moved: look for a cause in the flats (lamp, light leak, other "
                     + "exposure) before blaming the sensor."
             );

@@ -85,7 +85,7 @@ internal static class LibraryOutlook
         {
             findings.Add(
                 new Finding(
-                    "library-not-judged",
+                    FindingCodes.LibraryNotJudged,
                     Severity.Note,
                     $"How long the present darks will stay good was not worked out: {refusal.Message}"
                 )

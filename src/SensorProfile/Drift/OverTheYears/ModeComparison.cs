@@ -83,7 +83,10 @@ internal sealed record ModeComparison
     /// <param name="steps">Steps by member; from another mode of the same sessions when this one has none.</param>
     public ModeComparison WithoutProbeError(IReadOnlyDictionary<int, HotPixelStep> steps)
     {
-        DriftChange[] pixelwise = [.. Changes.Where(c => c.Quantity is "newLessHealed" or "growingPatch")];
+        DriftChange[] pixelwise =
+        [
+            .. Changes.Where(c => c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch),
+        ];
         ModeComparison corrected = (this with { Steps = steps }).Compared(probeMoved: true);
         return corrected with { Changes = [.. corrected.Changes, .. pixelwise] };
     }
@@ -161,7 +164,7 @@ internal sealed record ModeComparison
         {
             findings.Add(
                 new Finding(
-                    "dark-law-unreadable",
+                    FindingCodes.DarkLawUnreadable,
                     Severity.Warning,
                     $"The dark current of {profile.File} was not compared: {problem.Message.Split(" (Parameter")[0]}",
                     [profile.File]
@@ -233,7 +236,7 @@ internal sealed record ModeComparison
             new(count, Math.Sqrt(Math.Max(count, 1)), "px", (long)count, "hot pixels matched one by one");
         (double z, double p) = HotPixelComparison.Net(hot);
         yield return new DriftChange(
-            "newLessHealed",
+            QuantityNames.NewLessHealed,
             mode,
             Pixels(hot.Healed),
             Pixels(hot.New),
@@ -252,7 +255,7 @@ internal sealed record ModeComparison
         );
         if (hot.Patches is [var patch, ..])
             yield return new DriftChange(
-                "growingPatch",
+                QuantityNames.GrowingPatch,
                 mode,
                 new Measurement(
                     patch.Expected,

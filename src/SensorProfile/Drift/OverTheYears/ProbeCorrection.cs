@@ -47,15 +47,15 @@ internal static class ProbeCorrection
                 : q.Name switch
                 {
                     // from levels, whose errors need not follow those of the maps: nothing counts as shared
-                    "darkRate" => Rate(q, typicalDoubling, step.Celsius, own, 0),
-                    "darkRateByPixel" => Rate(
+                    QuantityNames.DarkRate => Rate(q, typicalDoubling, step.Celsius, own, 0),
+                    QuantityNames.DarkRateByPixel => Rate(
                         q,
                         typicalDoubling,
                         step.Celsius,
                         own,
                         double.Hypot(gain, Math.Log(2) / typicalDoubling * repeatability)
                     ),
-                    "glowTotal" => Rate(q, q.Doubling ?? typicalDoubling, step.Celsius, own, 0),
+                    QuantityNames.GlowTotal => Rate(q, q.Doubling ?? typicalDoubling, step.Celsius, own, 0),
                     _ => q,
                 }
             ),

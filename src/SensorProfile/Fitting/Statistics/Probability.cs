@@ -12,6 +12,9 @@ internal static class Probability
     /// <summary>Half-width of the central 95 % of a normal distribution, in standard deviations.</summary>
     public const double Normal95 = 1.959963984540054;
 
+    /// <summary>z with P(Z ≤ z) = 95 %, for limits that are one-sided.</summary>
+    public const double OneSided95 = 1.6448536269514722;
+
     /// <summary>z with P(Z ≤ z) = p.</summary>
     public static double NormalQuantile(double p) => Normal.InvCDF(0, 1, p);
 

@@ -27,7 +27,7 @@ internal static class BlackLevelFindings
         if (level.DriftPerDegree is { } degree && Stands(degree) && Math.Abs(degree.Value) > NotableStep / 2)
             findings.Add(
                 new(
-                    "black-level-follows-temperature",
+                    FindingCodes.BlackLevelFollowsTemperature,
                     Severity.Note,
                     Invariant($"The black level changes by {degree.Value:+0.###;-0.###} ADU per °C of ")
                         + Invariant($"sensor temperature (± {degree.StandardUncertainty:0.###}): take bias ")
@@ -38,7 +38,7 @@ internal static class BlackLevelFindings
         if (!pinned && level.DriftPerSecond is { } second && Stands(second))
             findings.Add(
                 new(
-                    "black-level-follows-exposure",
+                    FindingCodes.BlackLevelFollowsExposure,
                     Severity.Note,
                     Invariant($"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of ")
                         + Invariant($"exposure (± {second.StandardUncertainty:0.#####}) beyond the dark current ")
@@ -51,7 +51,7 @@ internal static class BlackLevelFindings
         if (level.FirstFrameDifference is { } first && Stands(first) && Math.Abs(first.Value) > NotableStep)
             findings.Add(
                 new(
-                    "first-frame-differs",
+                    FindingCodes.FirstFrameDiffers,
                     Severity.Warning,
                     Invariant($"The first frame after a pause is {Math.Abs(first.Value):0.##} ADU (± ")
                         + Invariant($"{first.StandardUncertainty:0.##}) {(first.Value > 0 ? "above" : "below")} ")
@@ -65,7 +65,7 @@ internal static class BlackLevelFindings
             BlackLevelJump largest = level.Jumps.MaxBy(j => Math.Abs(j.Step.Value))!;
             findings.Add(
                 new(
-                    "black-level-jumps",
+                    FindingCodes.BlackLevelJumps,
                     Severity.Warning,
                     "The black level jumped "
                         + Invariant($"{(level.Jumps.Count == 1 ? "once" : Invariant($"{level.Jumps.Count} times"))} ")
@@ -84,7 +84,7 @@ internal static class BlackLevelFindings
         )
             findings.Add(
                 new(
-                    "black-level-sets-differ",
+                    FindingCodes.BlackLevelSetsDiffer,
                     Severity.Note,
                     "From one set of frames to the next, the black level varies by "
                         + Invariant($"{sets.Value:0.##} ADU (standard deviation) beyond what time, temperature ")
@@ -124,7 +124,7 @@ internal static class BlackLevelFindings
         );
         return worst.Count == 0
             ? new(
-                "black-level-drift",
+                FindingCodes.BlackLevelDrift,
                 Severity.Note,
                 start
                     + "; this does not affect the dark currents, but take bias frames close in time to the frames they "
@@ -132,7 +132,7 @@ internal static class BlackLevelFindings
                 []
             )
             : new(
-                "black-level-drift",
+                FindingCodes.BlackLevelDrift,
                 Severity.Warning,
                 start
                     + ", and a dark current from the level mistakes this for dark signal: at "
@@ -158,7 +158,7 @@ internal static class BlackLevelFindings
             coldest.Limit.LongestExposure * coldest.Limit.Smallest!.Value / coldest.Expected!.Value
         );
         return new(
-            "dark-below-black-level",
+            FindingCodes.DarkBelowBlackLevel,
             Severity.Note,
             "At "
                 + Invariant($"{string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} ")

@@ -1,3 +1,4 @@
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
@@ -6,7 +7,6 @@ namespace SensorProfile.FixedPattern.BlackLevel;
 internal static class BlackLevelMeasurement
 {
     private const int MaxPoints = 512;
-    private const double OneSided95 = 1.6448536269514722;
 
     /// <summary>Measures the black level; null with too few frames.</summary>
     /// <param name="frames">The frames, in time order.</param>
@@ -105,7 +105,7 @@ internal static class BlackLevelMeasurement
                 rise.Samples,
                 Joint
             );
-        double smallest = OneSided95 * (rise?.StandardUncertainty ?? 0) * gain.Value;
+        double smallest = Probability.OneSided95 * (rise?.StandardUncertainty ?? 0) * gain.Value;
         return new DarkCurrentLimit
         {
             Temperature = series.TemperatureCelsius,

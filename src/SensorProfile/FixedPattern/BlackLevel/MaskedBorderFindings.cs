@@ -15,7 +15,7 @@ internal static class MaskedBorderFindings
     public static IEnumerable<Finding> Unusable() =>
         [
             new(
-                MeasurementCodes.MaskedBorderUnusable,
+                FindingCodes.MaskedBorderUnusable,
                 Severity.Note,
                 "The border beside the pixels that see light holds fewer than 8 rows or columns that stay dark and "
                     + "level, so the black level rests on the bias frames alone.",
@@ -28,7 +28,7 @@ internal static class MaskedBorderFindings
     {
         if (border.Difference is { } apart && Stands(apart, NotableLevel))
             yield return new(
-                MeasurementCodes.MaskedBorderDiffers,
+                FindingCodes.MaskedBorderDiffers,
                 Severity.Note,
                 Invariant($"Without exposure the masked border lies {Math.Abs(apart.Value):0.##} ADU ")
                     + Invariant($"(± {apart.StandardUncertainty:0.##}) {(apart.Value > 0 ? "below" : "above")} the ")
@@ -54,7 +54,7 @@ internal static class MaskedBorderFindings
 
     private static Finding Clamp(MaskedBorderSet worst) =>
         new(
-            MeasurementCodes.MaskedBorderClamped,
+            FindingCodes.MaskedBorderClamped,
             Severity.Warning,
             "The camera holds the level of its masked border: "
                 + Invariant($"at {worst.Exposure:0.###} s{At(worst)} the noise of the masked pixels shows dark charge ")
@@ -67,7 +67,7 @@ internal static class MaskedBorderFindings
 
     private static Finding Drift(MaskedBorderSet worst, int sets, MaskedBorderProfile border) =>
         new(
-            MeasurementCodes.MaskedBorderMoves,
+            FindingCodes.MaskedBorderMoves,
             Severity.Warning,
             Invariant($"In {sets} of {border.Sets.Count(s => s.Shift is not null)} sets of darks the masked border ")
                 + "moved by more than its own dark charge explains, most of all "

@@ -19,7 +19,7 @@ internal static class DoublingClasses
     /// removed from the reported spread.
     /// </remarks>
     /// <param name="laws">Laws of single pixels.</param>
-    public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)
+    public static IReadOnlyList<DoublingByRate> Sort(IEnumerable<MeasuredLaw> laws)
     {
         MeasuredLaw[] usable = [.. laws.Where(l => l.Rate > 0 && l.Uncertainty < 0.25 * l.Doubling)];
         if (usable.Length == 0)

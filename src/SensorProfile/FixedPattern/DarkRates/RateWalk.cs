@@ -137,7 +137,7 @@ internal static class RateWalk
             (input.Thresholds ?? new()).FlickerFalseAlarms
         );
         List<MeasuredLaw>[] measuredLaws = [.. strips.Select(s => s.Laws)];
-        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(measuredLaws.SelectMany(own => own));
+        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Sort(measuredLaws.SelectMany(own => own));
         // the strips hold much that is not needed any more
         List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];
         foreach (int pixel in levelled.Fits.Keys)

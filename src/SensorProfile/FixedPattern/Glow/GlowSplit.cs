@@ -60,7 +60,7 @@ internal sealed record GlowSplit(float[] Thermal, IReadOnlyList<GlowClass> Class
         return new(
             thermal,
             classes,
-            DoublingClasses.Of(
+            DoublingClasses.Sort(
                 maps.Laws.Where(law => field.At(law.Pixel) <= MixedShare * law.Rate)
                     .Select(law => law with { Rate = law.Rate - field.At(law.Pixel) })
             )

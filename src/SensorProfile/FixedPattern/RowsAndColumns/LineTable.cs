@@ -55,7 +55,7 @@ internal sealed class LineTable
     /// <param name="width">px.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="relative">True to divide by the median of the channel.</param>
-    public static LineTable Of(float[] map, int width, ColourMosaic mosaic, bool relative)
+    public static LineTable Sum(float[] map, int width, ColourMosaic mosaic, bool relative)
     {
         int height = map.Length / width;
         (double Centre, double Limit)[] channels =

@@ -51,7 +51,7 @@ internal static class ResponseStructure
                     );
                 }),
         ];
-        var lines = LineTable.Of(response, width, mosaic, relative: true);
+        var lines = LineTable.Sum(response, width, mosaic, relative: true);
         return StructureParts.Combine(
             channels,
             [.. channels.Select(_ => 1.0)],

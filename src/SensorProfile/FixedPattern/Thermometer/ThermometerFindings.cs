@@ -25,11 +25,9 @@ internal static class ThermometerFindings
     public static Finding WhereReplaced(Finding finding) =>
         finding with
         {
-            Severity = finding.Code == MissedDriftCode ? Severity.Note : finding.Severity,
+            Severity = finding.Code == FindingCodes.ProbeMissesDrift ? Severity.Note : finding.Severity,
             Message = finding.Message.Replace(Way, ".", StringComparison.Ordinal),
         };
-
-    private const string MissedDriftCode = "probe-misses-drift";
 
     /// <summary>Findings for all sets of a mode that have readings.</summary>
     public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
@@ -81,7 +79,7 @@ internal static class ThermometerFindings
         );
         string probe = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
         return new(
-            MissedDriftCode,
+            FindingCodes.ProbeMissesDrift,
             Severity.Warning,
             Invariant($"During the {Name(record, exposure)}, the hot pixels show that the sensor changed by ")
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
@@ -97,7 +95,7 @@ internal static class ThermometerFindings
         (HotPixelTemperature record, DarkExposure exposure) = sets.MaxBy(s => Math.Abs(s.Record.Difference!.Value));
         Measurement difference = record.Difference!;
         return new(
-            "probe-offset-between-sets",
+            FindingCodes.ProbeOffsetBetweenSets,
             Severity.Warning,
             Invariant(
                 $"By their hot pixels, the {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± "

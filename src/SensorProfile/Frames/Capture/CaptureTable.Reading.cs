@@ -24,7 +24,7 @@ public sealed partial class CaptureTable
         if (delimiter != ',')
             findings.Add(
                 new Finding(
-                    FrameFindings.CaptureTableDelimiter,
+                    FindingCodes.CaptureTableDelimiter,
                     Severity.Note,
                     $"{name} is separated by {(delimiter == ';' ? "semicolons" : "tabs")}; it was read that way, nothing needs to be done."
                 )
@@ -50,7 +50,7 @@ public sealed partial class CaptureTable
         if (cells.DecimalCommas.Count > 0)
             findings.Add(
                 new Finding(
-                    FrameFindings.CaptureTableDecimalComma,
+                    FindingCodes.CaptureTableDecimalComma,
                     Severity.Note,
                     $"{name} writes numbers with a decimal comma (first in line {cells.DecimalCommas[0].Line}: "
                         + $"{cells.DecimalCommas[0].Text}); they were read as decimals, not as thousands."
@@ -98,7 +98,7 @@ public sealed partial class CaptureTable
         if (unknown.Count > 0)
             findings.Add(
                 new Finding(
-                    FrameFindings.CaptureTableColumns,
+                    FindingCodes.CaptureTableColumns,
                     Severity.Warning,
                     $"{name} has unknown columns, which were not used: {string.Join(", ", unknown)}; the "
                         + $"columns are {string.Join(", ", Columns)}."
@@ -145,7 +145,7 @@ public sealed partial class CaptureTable
         {
             findings.Add(
                 new Finding(
-                    FrameFindings.CaptureTableEncoding,
+                    FindingCodes.CaptureTableEncoding,
                     Severity.Note,
                     $"{name} is not UTF-8; it was read as Latin-1. If a file name with an accented letter is not "
                         + "found, save the table as CSV UTF-8."

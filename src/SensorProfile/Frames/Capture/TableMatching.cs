@@ -38,14 +38,14 @@ internal static class TableMatching
     {
         if (unmatched.Count > 0)
             yield return new Finding(
-                FrameFindings.CaptureTableNoFile,
+                FindingCodes.CaptureTableNoFile,
                 Severity.Warning,
                 $"{Counted.Nouns(unmatched.Count, "row")} of {table} without a matching file among those given "
                     + $"({Counted.Some(unmatched)}): nothing was corrected; check the names in column file."
             );
         if (ambiguous.Count > 0)
             yield return new Finding(
-                FrameFindings.CaptureTableAmbiguous,
+                FindingCodes.CaptureTableAmbiguous,
                 Severity.Warning,
                 $"{Counted.Nouns(ambiguous.Count, "row")} of {table} not used because the file is ambiguous "
                     + $"({Counted.Some(ambiguous)}): write the name with its folders in column file, once."

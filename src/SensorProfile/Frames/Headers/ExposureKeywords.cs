@@ -24,16 +24,14 @@ internal static class ExposureKeywords
         if ((time ?? exposure) is not { } chosen)
         {
             if (header.First("EXPTIME", "EXPOSURE") is null)
-                issues.Add(new HeaderIssue(FrameFindings.ExposureMissing, "", Column));
+                issues.Add(new HeaderIssue(FindingCodes.ExposureMissing, "", Column));
             return null;
         }
         if (time is { } a && exposure is { } b && !SameExposure.Test(a.Value, b.Value))
             chosen = Decide(header, a, b, issues);
         if (!double.IsFinite(chosen.Value) || chosen.Value is < 0 or > LongestSeconds)
         {
-            issues.Add(
-                new HeaderIssue(FrameFindings.ExposureInvalid, $"{chosen.Keyword} = {Of(chosen.Value)}", Column)
-            );
+            issues.Add(new HeaderIssue(FindingCodes.ExposureInvalid, $"{chosen.Keyword} = {Of(chosen.Value)}", Column));
             return null;
         }
         return chosen.Value;
@@ -58,7 +56,7 @@ internal static class ExposureKeywords
         (string Keyword, double Value) chosen = other ? b : a;
         issues.Add(
             new HeaderIssue(
-                FrameFindings.ExposureContradicts,
+                FindingCodes.ExposureContradicts,
                 $"{a.Keyword} = {Of(a.Value)}, {b.Keyword} = {Of(b.Value)}; {chosen.Keyword} was used",
                 Column
             )

@@ -22,14 +22,14 @@ internal static class FilterPattern
         if (pattern is null)
         {
             if (bayer is not null && !MeansMonochrome(bayer))
-                issues.Add(new HeaderIssue(FrameFindings.ColourFilterUnreadable, $"BAYERPAT = '{bayer}'"));
+                issues.Add(new HeaderIssue(FindingCodes.ColourFilterUnreadable, $"BAYERPAT = '{bayer}'"));
             return null;
         }
         int x = Offset(header, "XBAYROFF", issues),
             y = Offset(header, "YBAYROFF", issues);
         string? order = header.Text("ROWORDER")?.ToUpperInvariant().Replace('_', '-');
         if (order is not (null or "TOP-DOWN" or "BOTTOM-UP"))
-            issues.Add(new HeaderIssue(FrameFindings.RowOrderUnknown, $"ROWORDER = '{order}'"));
+            issues.Add(new HeaderIssue(FindingCodes.RowOrderUnknown, $"ROWORDER = '{order}'"));
         return InFileOrder(pattern, x, y, bottomUp: order == "BOTTOM-UP", height);
     }
 

@@ -1,7 +1,7 @@
 namespace SensorProfile.Frames.Headers;
 
 /// <summary>One thing wrong, or worth knowing, in a frame's header.</summary>
-/// <param name="Code">One of the codes of <see cref="FrameFindings"/>.</param>
+/// <param name="Code">One of the codes of <see cref="FindingCodes"/>.</param>
 /// <param name="Detail">What was found, as it appears in the sentence; frames with the same code are reported
 /// together.</param>
 /// <param name="CuredBy">The column of the capture table that settles the issue when filled in; null when none

@@ -80,14 +80,14 @@ internal sealed record HeaderReading
         string? stackSign = CombinedFrames(header, issues);
         if (header.First("IMAGETYP", "FRAMETYP", "OBSTYPE", "FRAME") is not { } type)
         {
-            issues.Add(new HeaderIssue(FrameFindings.KindMissing, "", "kind"));
+            issues.Add(new HeaderIssue(FindingCodes.KindMissing, "", "kind"));
             return (FrameKind.Unknown, stackSign);
         }
         (FrameKind kind, bool isStack) = KindWords.Parse(type.Text);
         if (isStack)
             stackSign = $"{type.Keyword} = '{type.Text}'";
         else if (kind == FrameKind.Unknown)
-            issues.Add(new HeaderIssue(FrameFindings.KindNotUnderstood, $"{type.Keyword} = '{type.Text}'", "kind"));
+            issues.Add(new HeaderIssue(FindingCodes.KindNotUnderstood, $"{type.Keyword} = '{type.Text}'", "kind"));
         return (kind, stackSign);
     }
 

@@ -54,14 +54,14 @@ internal sealed class KeywordValues
                 if (decimalComma)
                     issues.Add(
                         new HeaderIssue(
-                            FrameFindings.DecimalComma,
+                            FindingCodes.DecimalComma,
                             $"{keyword} = {text}, read as {value.ToString("R", CultureInfo.InvariantCulture)}",
                             column
                         )
                     );
                 return (keyword, value);
             }
-            issues.Add(new HeaderIssue(FrameFindings.NotANumber, $"{keyword} = '{text}'", column));
+            issues.Add(new HeaderIssue(FindingCodes.NotANumber, $"{keyword} = '{text}'", column));
         }
         return null;
     }

@@ -12,15 +12,15 @@ internal static class RawHeader
     /// <param name="linearisation">The curve of its codes; null when there is none.</param>
     public static HeaderReading Read(RawFacts facts, string? colourFilter, RawLinearisation? linearisation)
     {
-        List<HeaderIssue> issues = [Issue(FrameFindings.KindMissing, "", "kind")];
+        List<HeaderIssue> issues = [Issue(FindingCodes.KindMissing, "", "kind")];
         if (facts.ExposureSeconds is null)
-            issues.Add(Issue(FrameFindings.ExposureMissing, "", "exposure_s"));
+            issues.Add(Issue(FindingCodes.ExposureMissing, "", "exposure_s"));
         if (linearisation is { } curve)
             issues.Add(
-                Issue(FrameFindings.CurvedCodes, $"{curve.Table.Count} codes with steps of up to {curve.LargestStep}")
+                Issue(FindingCodes.CurvedCodes, $"{curve.Table.Count} codes with steps of up to {curve.LargestStep}")
             );
         if (facts.Corrections.Count > 0)
-            issues.Add(Issue(FrameFindings.CorrectionsNotApplied, string.Join(", ", facts.Corrections)));
+            issues.Add(Issue(FindingCodes.CorrectionsNotApplied, string.Join(", ", facts.Corrections)));
         return new HeaderReading
         {
             Kind = FrameKind.Unknown,
@@ -40,7 +40,7 @@ internal static class RawHeader
     private static double? Temperature(RawTemperature? temperature, List<HeaderIssue> issues)
     {
         if (temperature is null)
-            issues.Add(Issue(FrameFindings.TemperatureMissing, "", "temperature_c"));
+            issues.Add(Issue(FindingCodes.TemperatureMissing, "", "temperature_c"));
         return temperature?.Celsius;
     }
 
@@ -49,12 +49,12 @@ internal static class RawHeader
     {
         if (time is null)
         {
-            issues.Add(Issue(FrameFindings.TimeMissing));
+            issues.Add(Issue(FindingCodes.TimeMissing));
             return null;
         }
         if (time.Utc is { } utc)
             return utc;
-        issues.Add(Issue(FrameFindings.TimeZoneMissing));
+        issues.Add(Issue(FindingCodes.TimeZoneMissing));
         return new DateTimeOffset(DateTime.SpecifyKind(time.Local, DateTimeKind.Unspecified), TimeSpan.Zero);
     }
 

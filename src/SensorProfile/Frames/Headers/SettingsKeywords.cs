@@ -43,7 +43,7 @@ internal static class SettingsKeywords
             return Format(columns.Value, rows.Value);
         issues.Add(
             new HeaderIssue(
-                FrameFindings.BinningUnreadable,
+                FindingCodes.BinningUnreadable,
                 $"XBINNING = {header.Text("XBINNING")}, YBINNING = {header.Text("YBINNING")}",
                 "binning"
             )

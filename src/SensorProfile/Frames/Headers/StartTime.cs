@@ -19,15 +19,15 @@ internal static partial class StartTime
         string? time = header.First("TIME-OBS", "TIME-BEG", "UT", "UTSTART")?.Text;
         if (Parse(stamp.Text, time, out bool dateOnly) is not { } start)
         {
-            issues.Add(new HeaderIssue(FrameFindings.TimeUnreadable, $"{stamp.Keyword} = '{stamp.Text}'"));
+            issues.Add(new HeaderIssue(FindingCodes.TimeUnreadable, $"{stamp.Keyword} = '{stamp.Text}'"));
             return null;
         }
         if (dateOnly)
-            issues.Add(new HeaderIssue(FrameFindings.TimeDateOnly));
+            issues.Add(new HeaderIssue(FindingCodes.TimeDateOnly));
         if (header.Text("TIMESYS") is { } system && !IsUtc(system))
-            issues.Add(new HeaderIssue(FrameFindings.TimeNotUtc, $"TIMESYS = '{system}'"));
+            issues.Add(new HeaderIssue(FindingCodes.TimeNotUtc, $"TIMESYS = '{system}'"));
         else if (header.Text("DATE-LOC") is { } local && Parse(local, null, out _) == start)
-            issues.Add(new HeaderIssue(FrameFindings.TimeMaybeLocal));
+            issues.Add(new HeaderIssue(FindingCodes.TimeMaybeLocal));
         return start;
     }
 
@@ -68,7 +68,7 @@ internal static partial class StartTime
                 (long)Math.Round((day - ModifiedJulianDayOfUnixEpoch) * 86400e3) * TimeSpan.TicksPerMillisecond
             );
         issues.Add(
-            new HeaderIssue(header.Text("DATE-LOC") is null ? FrameFindings.TimeMissing : FrameFindings.TimeLocalOnly)
+            new HeaderIssue(header.Text("DATE-LOC") is null ? FindingCodes.TimeMissing : FindingCodes.TimeLocalOnly)
         );
         return null;
     }

@@ -36,7 +36,7 @@ internal static class TemperatureKeywords
         if (header.First("CCD-TEMP", "SENSTEMP", "DET-TEMP") is null)
         {
             issues.Add(
-                new HeaderIssue(FrameFindings.TemperatureMissing, ReadSet(header) is { } set ? Short(set) : "", Column)
+                new HeaderIssue(FindingCodes.TemperatureMissing, ReadSet(header) is { } set ? Short(set) : "", Column)
             );
             return null;
         }
@@ -45,14 +45,14 @@ internal static class TemperatureKeywords
         if (IsStandIn(reading.Value))
         {
             issues.Add(
-                new HeaderIssue(FrameFindings.TemperatureSentinel, $"{reading.Keyword} = {Of(reading.Value)}", Column)
+                new HeaderIssue(FindingCodes.TemperatureSentinel, $"{reading.Keyword} = {Of(reading.Value)}", Column)
             );
             return null;
         }
         if (reading.Value is < Coldest or > Warmest)
         {
             issues.Add(
-                new HeaderIssue(FrameFindings.TemperatureImpossible, $"{reading.Keyword} = {Of(reading.Value)}", Column)
+                new HeaderIssue(FindingCodes.TemperatureImpossible, $"{reading.Keyword} = {Of(reading.Value)}", Column)
             );
             return null;
         }

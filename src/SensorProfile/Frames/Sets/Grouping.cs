@@ -44,7 +44,7 @@ internal static class Grouping
         if (series.Key.Kind == FrameKind.Bias && clusters.Count == 1)
             clusters[0] = series.Frames;
         else if (series.Key.Kind == FrameKind.Dark)
-            clusters.AddRange(NightSplit.Of(unknown));
+            clusters.AddRange(NightSplit.Split(unknown));
         else if (unknown.Count > 0)
             clusters.Add(unknown);
         return [.. clusters.Select(cluster => SetOf(series, cluster))];
@@ -80,7 +80,7 @@ internal static class Grouping
         ];
         string widened = NumberText.Short(ProbeSteps.Widen(tolerance, step));
         return new Finding(
-            FrameFindings.TemperatureSteps,
+            FindingCodes.TemperatureSteps,
             Severity.Warning,
             $"The temperature probe jumps back and forth by {NumberText.Short(step)} °C between frames "
                 + $"({Counted.Some(values, 6)} °C were read): frames within {widened} °C of their set's mean were "

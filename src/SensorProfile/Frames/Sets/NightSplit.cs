@@ -12,7 +12,7 @@ internal static class NightSplit
     /// <summary>Splits frames at the pauses between them.</summary>
     /// <param name="frames">Frames ordered by time. Those without a time join the only night; with several nights they
     /// are kept apart, since they may belong to any.</param>
-    public static IReadOnlyList<IReadOnlyList<Frame>> Of(IReadOnlyList<Frame> frames)
+    public static IReadOnlyList<IReadOnlyList<Frame>> Split(IReadOnlyList<Frame> frames)
     {
         List<List<Frame>> nights = [];
         DateTimeOffset? last = null;

@@ -59,7 +59,7 @@ public static class SetPoints
             double[] read = [.. frames.Select(f => f.TemperatureCelsius).OfType<double>()];
             if (Shared(frames) is double set && read.Length > 0 && HeldBy(frames) is null)
                 yield return new Finding(
-                    "set-point-not-held",
+                    FindingCodes.SetPointNotHeld,
                     Severity.Warning,
                     $"The cooler did not hold {NumberText.Short(set)} °C: {Counted.Nouns(frames.Length, "frame")} read "
                         + $"{NumberText.Short(read.Min())} to {NumberText.Short(read.Max())} °C; their readings count, not "
@@ -81,7 +81,7 @@ public static class SetPoints
         [
             .. joined.Where(s => HeldBy(s.Frames) is not null).SelectMany(s => s.Frames).Select(f => f.Name),
         ];
-        return findings.Where(f => f.Code != FrameFindings.TemperatureDrift || !f.Frames.All(held.Contains));
+        return findings.Where(f => f.Code != FindingCodes.TemperatureDrift || !f.Frames.All(held.Contains));
     }
 
     private static double? Shared(IReadOnlyList<Frame> frames) =>

@@ -62,7 +62,7 @@ internal static class TemperatureDrifts
         string remedy
     ) =>
         new(
-            FrameFindings.TemperatureDrift,
+            FindingCodes.TemperatureDrift,
             Severity.Warning,
             $"The sensor temperature drifted within {(cases.Count == 1 ? "one series" : $"{cases.Count} series")} "
                 + $"({Counted.Some([.. cases.Select(c => c.Text)])}), {consequence}: {remedy}.",
@@ -123,7 +123,7 @@ internal static class TemperatureDrifts
             if (Math.Abs(correlation) < ClearOrder)
                 continue;
             yield return new Finding(
-                FrameFindings.TemperatureFollowsExposure,
+                FindingCodes.TemperatureFollowsExposure,
                 Severity.Warning,
                 $"The longer the darks, the {(correlation < 0 ? "colder" : "warmer")} the sensor "
                     + $"({Short(temperature[0])} °C at {Short(byExposure[0].ExposureSeconds!.Value, 6)} s, "

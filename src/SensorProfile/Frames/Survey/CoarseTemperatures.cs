@@ -23,7 +23,7 @@ internal static class CoarseTemperatures
             double step = place.Min(f => f.Header.TemperatureStepCelsius);
             if (place.Key != RawTemperaturePlace.Sensor || step > Fine)
                 yield return new Finding(
-                    FrameFindings.TemperatureCoarse,
+                    FindingCodes.TemperatureCoarse,
                     Severity.Warning,
                     $"The temperature in {Counted.Frames(place.Count())} is {Where(place.Key)}{Steps(step)}, not that of "
                         + "the sensor's die: it was used as it stands; hot pixels order the frames more finely.",

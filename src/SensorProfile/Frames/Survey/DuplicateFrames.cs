@@ -44,7 +44,7 @@ internal static class DuplicateFrames
     {
         if (copies.Count > 0)
             yield return new Finding(
-                FrameFindings.DuplicateContent,
+                FindingCodes.DuplicateContent,
                 Severity.Warning,
                 $"{Counted.Files(copies.Count)} left out as copies of others, byte for byte: a frame counted "
                     + "twice makes the noise look smaller than it is.",
@@ -52,7 +52,7 @@ internal static class DuplicateFrames
             );
         if (sameInstant.Count > 0)
             yield return new Finding(
-                FrameFindings.SameStartTime,
+                FindingCodes.SameStartTime,
                 Severity.Warning,
                 $"{Counted.Frames(sameInstant.Count)} of one camera begin in the same instant as another "
                     + "although the files differ: one may be a processed or cropped copy of the other; leave it out "

@@ -37,7 +37,7 @@ internal sealed class FolderScan
         if (scan.repeatedNames.Count > 0)
             scan.findings.Add(
                 new Finding(
-                    FrameFindings.DuplicatePath,
+                    FindingCodes.DuplicatePath,
                     Severity.Note,
                     $"{Counted.Files(scan.repeatedNames.Count)} can be reached in more than one way (a path given "
                         + "twice, or a link); each file was taken once.",
@@ -110,7 +110,7 @@ internal sealed class FolderScan
             string name = prefix.Length > 0 ? prefix.TrimEnd('/') : folder;
             findings.Add(
                 new Finding(
-                    FrameFindings.FolderUnreadable,
+                    FindingCodes.FolderUnreadable,
                     Severity.Warning,
                     $"The folder {name} cannot be opened; its frames are left out. Check its permissions, or copy "
                         + "it to another place.",

@@ -160,7 +160,7 @@ public static class FrameInventory
     {
         if (damaged.Count > 0)
             yield return new Finding(
-                FrameFindings.FileUnreadable,
+                FindingCodes.FileUnreadable,
                 Severity.Warning,
                 $"{Counted.Files(damaged.Count)} left out as unreadable ({Counted.Some(damaged)}): the "
                     + "list of rejected files says why; copy them again from the camera if you can.",
@@ -168,7 +168,7 @@ public static class FrameInventory
             );
         if (stacks.Count > 0)
             yield return new Finding(
-                FrameFindings.StackedFrame,
+                FindingCodes.StackedFrame,
                 Severity.Warning,
                 $"{Counted.Files(stacks.Count)} left out as stacks of several frames ({Counted.Some(stacks)}): "
                     + "noise is measured on raw frames only; if a header is wrong, give the kind in the capture "
@@ -177,7 +177,7 @@ public static class FrameInventory
             );
         if (several.Count > 0)
             yield return new Finding(
-                FrameFindings.SeveralImages,
+                FindingCodes.SeveralImages,
                 Severity.Note,
                 $"{Counted.Files(several.Count)} with more than one image: the first image of each was taken; "
                     + "save the others as files of their own to use them, too.",
@@ -189,7 +189,7 @@ public static class FrameInventory
     {
         if (missing.Count > 0)
             yield return new Finding(
-                FrameFindings.PathMissing,
+                FindingCodes.PathMissing,
                 Severity.Warning,
                 $"{Counted.Nouns(missing.Count, "path")} not found "
                     + $"({Counted.Some([.. missing.Select(m => m.Path)])}): check the spelling, or whether the disk "
@@ -198,7 +198,7 @@ public static class FrameInventory
             );
         if (frames == 0)
             yield return new Finding(
-                FrameFindings.NoFrames,
+                FindingCodes.NoFrames,
                 Severity.Refusal,
                 "No frame that can be used was found: give a folder with FITS files (.fits, .fit, .fts, also .gz or "
                     + ".fz), DNG or other raw files, or TIFF mosaics."

@@ -94,9 +94,14 @@ internal static class MissingMeasurements
         {
             int there = bias.Count == 0 ? 0 : bias.Max(s => s.Frames.Count);
             if (there < BiasForReadNoise)
-                yield return BiasLack("read-noise", "Read noise", BiasForReadNoise, there);
+                yield return BiasLack(MeasurementKind.ReadNoise, "Read noise", BiasForReadNoise, there);
             if (there < BiasForPixelNoise)
-                yield return BiasLack("pixel-noise-map", "The noise of every pixel", BiasForPixelNoise, there);
+                yield return BiasLack(
+                    MeasurementKind.PixelNoiseMap,
+                    "The noise of every pixel",
+                    BiasForPixelNoise,
+                    there
+                );
         }
 
         public IEnumerable<MeasurementLack> Flats()
@@ -105,7 +110,7 @@ internal static class MissingMeasurements
             int levels = flats.Where(IsPair).Select(s => (s.ExposureSeconds, s.Label)).Distinct().Count();
             if (levels < FlatLevels)
                 yield return FlatLack(
-                    "gain",
+                    MeasurementKind.Gain,
                     "Gain and full well",
                     levels,
                     "brightness levels from dim to saturated",
@@ -113,7 +118,7 @@ internal static class MissingMeasurements
                 );
             if (exposures < FlatLevels)
                 yield return FlatLack(
-                    "linearity",
+                    MeasurementKind.Linearity,
                     "Linearity",
                     exposures,
                     "known exposures from dim to saturated under the same light",
@@ -121,7 +126,7 @@ internal static class MissingMeasurements
                 );
             if (flats.Count > 0 && !bias.Exists(IsPair) && !flats.TrueForAll(HasDarkPair))
                 yield return Lack(
-                    "gain",
+                    MeasurementKind.Gain,
                     FrameKind.Bias,
                     Pair,
                     $"Gain needs the level without light: {Pair} bias frames, or {Pair} dark flats at each "
@@ -148,7 +153,7 @@ internal static class MissingMeasurements
                 int more = DarkExposures - most;
                 string there = most == 0 ? "none there" : $"{most} there at {Degrees(temperature)}";
                 yield return Lack(
-                    "dark-current",
+                    MeasurementKind.DarkCurrent,
                     FrameKind.Dark,
                     more * Pair,
                     $"Dark current and its per-pixel map lack {Nouns(more, "dark exposure")} at one "
@@ -172,7 +177,7 @@ internal static class MissingMeasurements
             int frames = missing * DarkExposures * Pair;
             string known = done.Length == 0 ? "none complete" : "complete: " + List([.. done.Select(t => Degrees(t))]);
             yield return Lack(
-                "temperature-law",
+                MeasurementKind.TemperatureLaw,
                 FrameKind.Dark,
                 frames,
                 $"The law of dark current against temperature lacks {Nouns(missing, "temperature")} "
@@ -181,7 +186,7 @@ internal static class MissingMeasurements
             );
         }
 
-        private MeasurementLack BiasLack(string measurement, string what, int needed, int there) =>
+        private MeasurementLack BiasLack(MeasurementKind measurement, string what, int needed, int there) =>
             Lack(
                 measurement,
                 FrameKind.Bias,
@@ -190,7 +195,13 @@ internal static class MissingMeasurements
                     + "there)."
             );
 
-        private MeasurementLack FlatLack(string measurement, string what, int levels, string ofWhat, string hint)
+        private MeasurementLack FlatLack(
+            MeasurementKind measurement,
+            string what,
+            int levels,
+            string ofWhat,
+            string hint
+        )
         {
             int more = FlatLevels - levels;
             return Lack(
@@ -215,7 +226,7 @@ internal static class MissingMeasurements
         private bool HasDarkPair(FrameSet flat) =>
             darks.Concat(darkFlats).Any(d => IsPair(d) && SameExposure.Test(d.ExposureSeconds, flat.ExposureSeconds));
 
-        private MeasurementLack Lack(string measurement, FrameKind kind, int frames, string sentence) =>
+        private MeasurementLack Lack(MeasurementKind measurement, FrameKind kind, int frames, string sentence) =>
             new(measurement, settings, kind, frames, name + sentence);
 
         private static bool IsPair(FrameSet set) => set.Frames.Count >= Pair;

@@ -6,7 +6,7 @@ namespace SensorProfile.Frames.Survey;
 internal static class RawTreatments
 {
     /// <summary>The processing for which a frame must be left out; null when there is none.</summary>
-    /// <remarks>Codes along a curve can be inverted: see <see cref="FrameFindings.CurvedCodes"/>.</remarks>
+    /// <remarks>Codes along a curve can be inverted: see <see cref="FindingCodes.CurvedCodes"/>.</remarks>
     public static RawTreatment? Refusing(RawFacts facts) =>
         facts.Treatments.FirstOrDefault(t => t.Kind != RawTreatmentKind.CurvedCodes);
 
@@ -26,7 +26,7 @@ internal static class RawTreatments
             .GroupBy(file => file.Kind)
             .OrderBy(group => group.Key)
             .Select(group => new Finding(
-                FrameFindings.TreatedInCamera,
+                FindingCodes.TreatedInCamera,
                 Severity.Warning,
                 $"{Counted.Files(group.Count())} left out because {Cause(group.Key)}. {Remedy(group.Key)}",
                 [.. group.Select(file => file.Name)]

@@ -84,16 +84,16 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
             if (named is not { } kind)
                 return FrameKind.Unknown;
             int missing = issues.FindIndex(issue =>
-                issue.Code is FrameFindings.KindMissing or FrameFindings.KindNotUnderstood
+                issue.Code is FindingCodes.KindMissing or FindingCodes.KindNotUnderstood
             );
             if (namesSay)
             {
                 if (missing >= 0)
                     issues.RemoveAt(missing);
-                issues.Add(new HeaderIssue(FrameFindings.KindFromName));
+                issues.Add(new HeaderIssue(FindingCodes.KindFromName));
                 return kind;
             }
-            if (missing >= 0 && issues[missing].Code == FrameFindings.KindMissing)
+            if (missing >= 0 && issues[missing].Code == FindingCodes.KindMissing)
                 issues[missing] = issues[missing] with { Detail = KindWords.Name(kind) };
             return FrameKind.Unknown;
         }
@@ -106,7 +106,7 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
         )
             issues.Add(
                 new HeaderIssue(
-                    FrameFindings.KindContradictsName,
+                    FindingCodes.KindContradictsName,
                     $"{KindWords.Name(header.Kind)} by header, {KindWords.Name(other)} by name"
                 )
             );
@@ -118,10 +118,10 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
     private static void CheckExposureAgainstKind(Frame frame, List<HeaderIssue> issues)
     {
         if (frame.ExposureSeconds == 0 && frame.Kind is not (FrameKind.Bias or FrameKind.Unknown))
-            issues.Add(new HeaderIssue(FrameFindings.ExposureZero));
+            issues.Add(new HeaderIssue(FindingCodes.ExposureZero));
         if (frame.Kind == FrameKind.Bias && frame.ExposureSeconds > LongestBiasSeconds)
             issues.Add(
-                new HeaderIssue(FrameFindings.BiasExposureLong, $"{NumberText.Short(frame.ExposureSeconds.Value, 3)} s")
+                new HeaderIssue(FindingCodes.BiasExposureLong, $"{NumberText.Short(frame.ExposureSeconds.Value, 3)} s")
             );
     }
 }

@@ -32,13 +32,13 @@ internal static class SessionChecks
     {
         bool hasIso = camera.TrueForAll(f => f.Format != FrameFormat.Fits);
         (string what, string column) = hasIso ? ("ISO", "iso") : ("gain (GAIN or ISOSPEED)", "gain");
-        IEnumerable<Finding> gain = Silent(camera, FrameFindings.GainMissing, what, column, f =>
+        IEnumerable<Finding> gain = Silent(camera, FindingCodes.GainMissing, what, column, f =>
             f.Settings.Gain ?? f.Settings.Iso
         );
         return hasIso
             ? gain
             : gain.Concat(
-                Silent(camera, FrameFindings.OffsetMissing, "offset (OFFSET or BLKLEVEL)", "offset", f =>
+                Silent(camera, FindingCodes.OffsetMissing, "offset (OFFSET or BLKLEVEL)", "offset", f =>
                     f.Settings.Offset
                 )
             );
@@ -55,7 +55,7 @@ internal static class SessionChecks
         if (cameras.Count < 2)
             yield break;
         yield return new Finding(
-            FrameFindings.SeveralCameras,
+            FindingCodes.SeveralCameras,
             Severity.Warning,
             $"Frames of {cameras.Count} cameras: "
                 + $"{Counted.Some([.. cameras.Select(c => $"{c.Key} ({Counted.Frames(c.Count())})")], 5)}. They are "
@@ -113,7 +113,7 @@ internal static class SessionChecks
                 + $"{Lacking(groups)}Correct the capture table if it did not really change, or take the missing frames at "
                 + "each value that you use.";
         yield return new Finding(
-            FrameFindings.SettingChanges,
+            FindingCodes.SettingChanges,
             meant ? Severity.Note : Severity.Warning,
             $"The {what} changes{OfCamera(camera)}: "
                 + $"{Counted.Some([.. groups.Select(g => $"{g.Key} in {Counted.Frames(g.Count())}")], 5)}; "
@@ -155,7 +155,7 @@ internal static class SessionChecks
                 .ToList();
             if (OtherPlaces(binning) is { Length: > 0 } moved)
                 yield return new Finding(
-                    FrameFindings.FrameSizeDiffers,
+                    FindingCodes.FrameSizeDiffers,
                     Severity.Warning,
                     $"{Counted.Frames(moved.Length)}{OfCamera(camera)} show another part of the sensor than the others of "
                         + "their size (their active area begins elsewhere): they are never pooled. Give them alone.",
@@ -165,7 +165,7 @@ internal static class SessionChecks
                 continue;
             Frame[] odd = [.. sizes.Skip(1).SelectMany(g => g)];
             yield return new Finding(
-                FrameFindings.FrameSizeDiffers,
+                FindingCodes.FrameSizeDiffers,
                 Severity.Warning,
                 $"Frames of {sizes.Count} sizes{OfCamera(camera)} at binning {binning.Key}: "
                     + $"{Counted.Some([.. sizes.Select(g => $"{g.Key.Width} × {g.Key.Height} px in {Counted.Frames(g.Count())}")], 5)}; "
@@ -195,7 +195,7 @@ internal static class SessionChecks
         if (patterns.Count < 2)
             yield break;
         yield return new Finding(
-            FrameFindings.ColourFilterDiffers,
+            FindingCodes.ColourFilterDiffers,
             Severity.Warning,
             $"{patterns.Count} colour filter patterns{OfCamera(camera)}: "
                 + $"{Counted.Some([.. patterns.Select(g => $"{g.Key} in {Counted.Frames(g.Count())}")], 5)}; some "

@@ -70,7 +70,7 @@ internal static class StuckTemperatures
     {
         if (stuck.Count > 0)
             yield return new Finding(
-                FrameFindings.TemperatureStuck,
+                FindingCodes.TemperatureStuck,
                 Severity.Warning,
                 $"The sensor temperature is stuck at {Values(stuck)} °C in {Counted.Frames(stuck.Count)}, "
                     + "which the set temperature or the elapsed time contradicts: it is taken as unknown; "
@@ -79,7 +79,7 @@ internal static class StuckTemperatures
             );
         if (constant.Count > 0)
             yield return new Finding(
-                FrameFindings.TemperatureConstant,
+                FindingCodes.TemperatureConstant,
                 Severity.Note,
                 $"The sensor temperature is {Values(constant)} °C in all of {Counted.Frames(constant.Count)} "
                     + "taken over more than an hour, and no set temperature is given: it was used; if the camera "
@@ -88,7 +88,7 @@ internal static class StuckTemperatures
             );
         if (isSetPoint.Count > 0)
             yield return new Finding(
-                FrameFindings.TemperatureIsSetPoint,
+                FindingCodes.TemperatureIsSetPoint,
                 Severity.Note,
                 "The sensor temperature equals the set temperature in all of "
                     + $"{Counted.Frames(isSetPoint.Count)}: it was used, but may be the set temperature written in "

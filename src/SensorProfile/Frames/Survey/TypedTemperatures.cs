@@ -51,7 +51,7 @@ internal static class TypedTemperatures
 
     private static Finding Tell(IReadOnlyList<ReadFrame> filled, IReadOnlyList<ReadFrame> frames) =>
         new(
-            FrameFindings.TemperatureTyped,
+            FindingCodes.TemperatureTyped,
             Severity.Warning,
             $"The temperature of {Counted.Frames(filled.Count)} was interpolated in time between the readings that the "
                 + $"capture table gives for {Counted.Frames(frames.Count(IsTyped))}: it is only as "
@@ -68,7 +68,7 @@ internal static class TypedTemperatures
                 TemperatureCelsius = Math.Round(celsius, 2),
                 TemperatureOrigin = TemperatureOrigin.Drawn,
             },
-            Issues = [.. frame.Issues.Where(issue => issue.Code != FrameFindings.TemperatureMissing)],
+            Issues = [.. frame.Issues.Where(issue => issue.Code != FindingCodes.TemperatureMissing)],
         };
 
     private static double At((double Time, double Celsius)[] readings, double time)

@@ -15,7 +15,7 @@ internal static class StrictestColour
     /// <param name="ask">The question.</param>
     /// <param name="order">Sort key: smallest for the strictest answer.</param>
     /// <param name="quantity">The number reported for each colour.</param>
-    internal static T Of<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
+    internal static T Ask<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
         where T : Answer
     {
         (string Colour, T Answer)[] all = [.. ColourModes.Of(mode).Select(c => (c.Name, ask(c.Mode)))];
@@ -38,7 +38,7 @@ internal static class StrictestColour
     /// <param name="all">What each colour alone would allow.</param>
     internal static Finding Note(string strictest, params IReadOnlyList<(string Colour, string Told)> all) =>
         new(
-            "colours-apart",
+            FindingCodes.ColoursApart,
             Severity.Note,
             "This camera scales its colours separately, so each was judged by itself; this answer is that of the "
                 + $"strictest, {strictest}"

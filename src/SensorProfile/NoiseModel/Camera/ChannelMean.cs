@@ -8,7 +8,7 @@ internal static class ChannelMean
     /// <summary>The finding attached to every answer that uses this mean.</summary>
     internal static Finding Note { get; } =
         new(
-            "channels-averaged",
+            FindingCodes.ChannelsAveraged,
             Severity.Note,
             "The colour channels of this camera differ in gain or read noise, so the answer uses their mean; the "
                 + "spread between them is in its uncertainty."

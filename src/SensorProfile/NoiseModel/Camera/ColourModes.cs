@@ -26,7 +26,7 @@ internal static class ColourModes
             :
             [
                 new Finding(
-                    "colours-apart",
+                    FindingCodes.ColoursApart,
                     Severity.Note,
                     $"This camera scales its colours ({string.Join(", ", Of(mode).Select(c => c.Name))}) separately, so "
                         + "each was judged by itself: this answer serves the strictest of them."

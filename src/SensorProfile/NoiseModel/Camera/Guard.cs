@@ -10,7 +10,7 @@ internal static class Guard
     {
         if (!(sky.Value > 0) || double.IsInfinity(sky.Value))
             throw Refuse.BadArgument(
-                "sky-not-positive",
+                FindingCodes.SkyNotPositive,
                 $"The sky must be a rate above 0 e⁻/px/s, not {Plain.Number(sky.Value)}: give it as a number, "
                     + "measure it on your lights, or leave it out for a usual one."
             );
@@ -19,17 +19,17 @@ internal static class Guard
     internal static void Conditions(StackConditions stack)
     {
         Sky(stack.Sky);
-        Refuse.UnlessPositive(stack.ExposureSeconds, "exposure-not-positive", "exposure", "s");
+        Refuse.UnlessPositive(stack.ExposureSeconds, FindingCodes.ExposureNotPositive, "exposure", "s");
         if (!double.IsFinite(stack.TemperatureCelsius))
             throw Refuse.BadArgument(
-                "temperature-not-a-number",
+                FindingCodes.TemperatureNotANumber,
                 "The temperature of the lights must be a number in °C."
             );
-        Refuse.UnlessCount(stack.Lights, 1, "lights-not-positive", "lights");
-        Refuse.UnlessCount(stack.DitherPositions, 1, "dither-not-positive", "dither positions");
+        Refuse.UnlessCount(stack.Lights, 1, FindingCodes.LightsNotPositive, "lights");
+        Refuse.UnlessCount(stack.DitherPositions, 1, FindingCodes.DitherNotPositive, "dither positions");
         if (stack.DitherPositions > stack.Lights)
             throw Refuse.BadArgument(
-                "dither-above-lights",
+                FindingCodes.DitherAboveLights,
                 $"{Plain.Whole(stack.Lights)} lights cannot have {Plain.Whole(stack.DitherPositions)} dither "
                     + "positions: give at most one position per light."
             );
@@ -38,7 +38,7 @@ internal static class Guard
             && stack.DitherPositions is > 1 and < StackConditions.MinPositions
         )
             throw Refuse.BadArgument(
-                "rejection-needs-positions",
+                FindingCodes.RejectionNeedsPositions,
                 $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
                     + $"{Plain.Whole(StackConditions.MinPositions)} dither positions cannot be judged: two hot "
                     + "pixels that meet at one place of the sky pull it with them. Describe the stack as a plain mean, or dither "
@@ -54,7 +54,7 @@ internal static class Guard
             return [];
         if (exposureSeconds > Refuse.LongestExposureFactor * longest)
             throw Refuse.CannotTell(
-                "exposure-outside-profile",
+                FindingCodes.ExposureOutsideProfile,
                 $"An exposure of {Plain.Seconds(exposureSeconds)} is far beyond the darks of this profile, "
                     + $"which end at {Plain.Seconds(longest)}: add darks of {Plain.Seconds(exposureSeconds)} and "
                     + "characterise again."
@@ -62,7 +62,7 @@ internal static class Guard
         return
         [
             new Finding(
-                "exposure-beyond-darks",
+                FindingCodes.ExposureBeyondDarks,
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(exposureSeconds)} "
                     + "the answer assumes that the dark signal keeps growing in proportion."
@@ -82,7 +82,7 @@ internal static class Guard
         return
         [
             new Finding(
-                "extrapolated",
+                FindingCodes.Extrapolated,
                 Severity.Warning,
                 $"The {what} of {Plain.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
                     + "rests on the fitted law, not on darks."
@@ -95,7 +95,7 @@ internal static class Guard
         reader.Outside(celsius) <= Refuse.ExtrapolationCelsius
             ? null
             : Refuse.CannotTell(
-                "temperature-outside-profile",
+                FindingCodes.TemperatureOutsideProfile,
                 $"The {what} of {Plain.Celsius(celsius)} is more than "
                     + $"{Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, "
                     + $"{Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}: add darks near "

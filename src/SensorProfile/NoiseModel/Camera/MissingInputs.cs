@@ -5,7 +5,7 @@ internal static class MissingInputs
 {
     internal static Finding Distribution(string consequence) =>
         new(
-            "pixel-distribution-missing",
+            FindingCodes.PixelDistributionMissing,
             Severity.Warning,
             $"The profile has no distribution of dark rates over the pixels, so {consequence}: characterise again "
                 + "with at least 8 darks of one long exposure."

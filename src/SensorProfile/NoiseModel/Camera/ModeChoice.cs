@@ -16,7 +16,7 @@ public static class ModeChoice
     {
         if (profile.Modes.Count == 0)
             throw Refuse.CannotTell(
-                "profile-empty",
+                FindingCodes.ProfileEmpty,
                 "The profile holds no measured mode: characterise the camera again."
             );
         ModeProfile[] fitting = [.. profile.Modes.Where(m => wanted is null || Matches(m.Settings, wanted))];
@@ -25,11 +25,11 @@ public static class ModeChoice
         {
             1 => fitting[0],
             0 => throw Refuse.CannotTell(
-                "mode-not-measured",
+                FindingCodes.ModeNotMeasured,
                 $"The profile has no mode with {Name(wanted!)}; it was measured at {known}."
             ),
             _ => throw Refuse.BadArgument(
-                "mode-not-named",
+                FindingCodes.ModeNotNamed,
                 $"The profile holds {Plain.Whole(fitting.Length)} modes ({known}): say which {Differing(fitting)} you mean."
             ),
         };

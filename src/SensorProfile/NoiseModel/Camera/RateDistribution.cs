@@ -79,9 +79,6 @@ internal sealed class RateDistribution
             ? Math.Max(1 + deviates * nearest.Rate.StandardUncertainty / nearest.Rate.Value, 0.01)
             : 1;
 
-    /// <summary>Rate that a share of the pixels does not exceed, e-/px/s at the reference temperature.</summary>
-    internal double RateAt(double share) => RateAtScore(Score(share));
-
     /// <summary>Normal score of a rank.</summary>
     internal static double Score(double share) => Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));
 

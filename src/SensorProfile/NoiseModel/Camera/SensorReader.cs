@@ -70,7 +70,7 @@ internal sealed class SensorReader
             mode = ChannelMean.Average(mode);
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell(
-                "read-noise-missing",
+                FindingCodes.ReadNoiseMissing,
                 // with a read noise in ADU only the gain is lacking
                 $"The profile has no read noise in electrons: add {(mode.ReadNoiseAdu is null ? "bias frames and " : "")}flat "
                     + "pairs and characterise again."
@@ -78,7 +78,7 @@ internal sealed class SensorReader
         DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
         if (model is null)
             throw Refuse.CannotTell(
-                "dark-current-missing",
+                FindingCodes.DarkCurrentMissing,
                 mode.DarkNights.Count > 0
                     ? "The profile has no dark current against temperature, because its darks have no temperature: fill "
                         + "column temperature_c of the capture table for some of them, at three temperatures or more, and "
@@ -88,7 +88,7 @@ internal sealed class SensorReader
             );
         double reference = mode.DarkCurrent!.ReferenceTemperature
             ?? throw Refuse.CannotTell(
-                "dark-current-missing",
+                FindingCodes.DarkCurrentMissing,
                 "The profile states no reference temperature for its dark current: characterise again with this version."
             );
         return new SensorReader(
@@ -108,7 +108,7 @@ internal sealed class SensorReader
             yield return ChannelMean.Note;
         if (mode.DarkCurrent?.CarriedFrom is { } other)
             yield return new Finding(
-                MeasurementCodes.DarksCarried,
+                FindingCodes.DarkCurrentCarried,
                 Severity.Note,
                 $"Dark current and hot pixels were measured at {ModeLabel.Text(other)} and carried over in electrons; their "
                     + "uncertainty allows for it."
@@ -117,7 +117,7 @@ internal sealed class SensorReader
 
     private static DecisionRefusedException NotAboveZero() =>
         Refuse.CannotTell(
-            "dark-current-not-seen",
+            FindingCodes.DarkCurrentNotSeen,
             "The dark current of this profile is not above zero at its reference temperature: add longer or "
                 + "warmer darks and characterise again."
         );

@@ -69,7 +69,7 @@ internal static class UncertaintyDraws
     /// The same for a decision that rests on a few quantities, each with its own uncertainty: <paramref name="decide"/>
     /// draws them using the standard normal deviates it is given.
     /// </summary>
-    internal static Spread Of(Func<Func<double>, double?> decide)
+    internal static Spread Draw(Func<Func<double>, double?> decide)
     {
         var random = new Random(Seed);
         double Next() => SensorReader.Deviate(random);

@@ -63,7 +63,7 @@ internal static class FlickerRanks
             return
             [
                 new Finding(
-                    "flicker-unknown",
+                    FindingCodes.FlickerUnknown,
                     Severity.Note,
                     "The profile counts pixels that jump between levels but does not hold their steps, so their noise "
                         + "is left out: characterise again with this version."
@@ -75,7 +75,7 @@ internal static class FlickerRanks
         return
         [
             new Finding(
-                "flicker-noise",
+                FindingCodes.FlickerNoise,
                 Severity.Note,
                 "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
                     + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; cooling does not help where the step "

@@ -46,7 +46,7 @@ internal static class FullPixels
         double full = well / (sky.Rate.Value + (alone ? 0 : dark));
         string filled = alone ? "The sky alone fills" : $"At {Plain.Celsius(celsius!.Value)} sky and dark current fill";
         return Refuse.CannotTell(
-            "well-fills",
+            FindingCodes.WellFills,
             $"{filled} the full well of {Plain.Number(well, 3)} e⁻ within {Plain.Number(full, 3)} s, so lights of "
                 + $"{Plain.Seconds(exposureSeconds)} are white: "
                 + (
@@ -97,7 +97,7 @@ internal static class FullPixels
         return
         [
             new Finding(
-                "pixels-full",
+                FindingCodes.PixelsFull,
                 share > Many ? Severity.Warning : Severity.Note,
                 $"At {Plain.Celsius(celsius)} about {Plain.Percent(share)} of the pixels ({Plain.Number(pixels, 2)}) "
                     + $"are full after {Plain.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. "

@@ -40,16 +40,16 @@ public sealed record SkyBrightness
         const double ArcsecondsPerRadian = 180 * 3600 / Math.PI;
         if (!(Magnitude is > 0 and < 30))
             throw Refuse.BadArgument(
-                "sky-brightness-out-of-range",
+                FindingCodes.SkyBrightnessOutOfRange,
                 $"A sky brightness of {Plain.Number(Magnitude)} mag/arcsec² is not between 0 and 30."
             );
-        Refuse.UnlessPositive(FocalRatio, "focal-ratio-not-positive", "focal ratio", "(such as 5 for f/5)");
-        Refuse.UnlessPositive(PixelMicrometres, "pixel-size-not-positive", "pixel size", "µm");
-        Refuse.UnlessPositive(BandwidthNanometres, "bandwidth-not-positive", "bandwidth", "nm");
-        Refuse.UnlessPositive(CentreNanometres, "wavelength-not-positive", "centre of the pass band", "nm");
+        Refuse.UnlessPositive(FocalRatio, FindingCodes.FocalRatioNotPositive, "focal ratio", "(such as 5 for f/5)");
+        Refuse.UnlessPositive(PixelMicrometres, FindingCodes.PixelSizeNotPositive, "pixel size", "µm");
+        Refuse.UnlessPositive(BandwidthNanometres, FindingCodes.BandwidthNotPositive, "bandwidth", "nm");
+        Refuse.UnlessPositive(CentreNanometres, FindingCodes.WavelengthNotPositive, "centre of the pass band", "nm");
         if (!(Efficiency is > 0 and <= 1))
             throw Refuse.BadArgument(
-                "efficiency-out-of-range",
+                FindingCodes.EfficiencyOutOfRange,
                 $"The efficiency must be above 0 and at most 1, not {Plain.Number(Efficiency)}."
             );
         double side = PixelMicrometres * 1e-6 / FocalRatio * ArcsecondsPerRadian;

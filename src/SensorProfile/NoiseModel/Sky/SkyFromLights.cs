@@ -40,7 +40,7 @@ public static class SkyFromLights
     {
         if (lights.ExposureSeconds is not > 0)
             throw Refuse.CannotTell(
-                "exposure-missing",
+                FindingCodes.ExposureMissing,
                 "The exposure of the lights is not known: enter it in the capture table, or give the sky as a "
                     + "number."
             );
@@ -49,7 +49,7 @@ public static class SkyFromLights
             ?? byColour?.Mean
             ?? ChannelMean.Average(mode).Gain
             ?? throw Refuse.CannotTell(
-                "gain-missing",
+                FindingCodes.GainMissing,
                 "The profile has no gain, so the background of the lights cannot be turned into electrons: add "
                     + "flat pairs and characterise again, or give the sky as a number."
             );
@@ -61,7 +61,7 @@ public static class SkyFromLights
                 : Predicted(profile, mode, lights, gain, weights);
         if (mode.SaturationLevel is { } full && background.Value >= FullFrom * full.Value)
             throw Refuse.CannotTell(
-                "well-fills",
+                FindingCodes.WellFills,
                 $"The background of these lights, {Plain.Number(background.Value)} ADU, is where this camera saturates "
                     + $"({Plain.Number(full.Value)} ADU): no dark or flat can rescue them. Expose shorter."
             );
@@ -93,7 +93,7 @@ public static class SkyFromLights
     {
         if (mode.BiasLevel is not { } bias || lights.TemperatureCelsius is not double celsius)
             throw Refuse.CannotTell(
-                "darks-missing",
+                FindingCodes.DarksMissing,
                 "Without darks the sky needs the bias level of the profile and the temperature of the lights: "
                     + "give darks of the same exposure, or the sky as a number."
             );
@@ -126,7 +126,7 @@ public static class SkyFromLights
         using FrameStack stack = FrameStack.Open(chosen, cancellation: cancellation);
         if (stack.Samples.Count == 0)
             throw Refuse.CannotTell(
-                "frames-unreadable",
+                FindingCodes.FramesUnreadable,
                 $"None of the {Plain.Whole(count)} frames tried could be read, the first because: "
                     + $"{stack.Refused[0].Reason}"
             );

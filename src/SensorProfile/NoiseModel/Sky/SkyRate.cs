@@ -28,11 +28,11 @@ public sealed record SkyRate(string Name, Measurement Rate, IReadOnlyList<string
     /// not above its own noise.</exception>
     internal static SkyRate FromBackground(Measurement background, Measurement gain, double exposureSeconds)
     {
-        Refuse.UnlessPositive(exposureSeconds, "exposure-not-positive", "exposure of the lights", "s");
-        Refuse.UnlessPositive(gain.Value, "gain-not-positive", "gain", "e⁻/ADU");
+        Refuse.UnlessPositive(exposureSeconds, FindingCodes.ExposureNotPositive, "exposure of the lights", "s");
+        Refuse.UnlessPositive(gain.Value, FindingCodes.GainNotPositive, "gain", "e⁻/ADU");
         if (background.Value <= 2 * background.StandardUncertainty || background.Value <= 0)
             throw Refuse.CannotTell(
-                "sky-not-seen",
+                FindingCodes.SkyNotSeen,
                 $"The background of the lights is {Plain.Number(background.Value)} ± "
                     + $"{Plain.Number(background.StandardUncertainty, 2)} ADU above the dark, which is not above "
                     + "zero: use darks that match the lights, or give the sky as a number."

@@ -45,7 +45,7 @@ internal static class ChannelAgreement
             };
         }
         log.Add(
-            MeasurementCodes.ChannelsDiffer,
+            FindingCodes.ChannelsDiffer,
             Severity.Warning,
             Invariant($"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: ")
                 + "the camera scales its colours digitally, so no single gain holds for the whole camera; "

@@ -150,7 +150,7 @@ public class DarkLibraryDocumentTests
 
     private static AnswerDocument Say(params MasterVerdict[] masters) => DarkLibraryDocument.Of(Answer(masters));
 
-    private static DarkLibraryAnswer Answer(params MasterVerdict[] masters) =>
+    internal static DarkLibraryAnswer Answer(params MasterVerdict[] masters) =>
         new()
         {
             Library = masters.Any(m => m.Verdict == CheckVerdict.Retake) ? CheckVerdict.Retake : masters[0].Verdict,
@@ -160,7 +160,7 @@ public class DarkLibraryDocumentTests
             Masters = masters,
         };
 
-    private static MasterVerdict Master(CheckVerdict verdict, MasterReason reason, string file = "master.fits") =>
+    internal static MasterVerdict Master(CheckVerdict verdict, MasterReason reason, string file = "master.fits") =>
         new()
         {
             File = file,

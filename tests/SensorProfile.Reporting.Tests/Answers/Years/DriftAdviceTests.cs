@@ -64,7 +64,7 @@ public sealed partial class DriftAdviceTests
             Assert.True(
                 answer.Changes.Any(c =>
                     c.Changed
-                    && QuantityNames.WithArticle(c.Quantity) == part.Groups[1].Value
+                    && QuantityWords.WithArticle(c.Quantity) == part.Groups[1].Value
                     && c.Change.Value > 0 == up
                     && Math.Abs(100 * Math.Abs(c.Change.Value / c.From.Value) - percent) <= 0.051 * percent
                 ),

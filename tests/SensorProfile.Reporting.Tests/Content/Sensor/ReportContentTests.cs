@@ -129,7 +129,7 @@ public class ReportContentTests
             new CameraProfile
             {
                 Modes = [mode],
-                Findings = [new Finding("flats-missing", Severity.Refusal, "There are no flats.")],
+                Findings = [new Finding("lacks-gain", Severity.Refusal, "There are no flats.")],
             },
             null
         );

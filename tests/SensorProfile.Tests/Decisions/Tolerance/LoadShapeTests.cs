@@ -33,9 +33,9 @@ public class LoadShapeTests
     public void CrossingsOfDrawsAreFoundToAThousandth(double height, double power)
     {
         double Draw(double x) => height * Math.Pow(Load(x), power);
-        double exact = Roots.FirstAboveOne(Draw, 100)!.Value;
+        double exact = LimitCrossing.FirstAboveOne(Draw, 100)!.Value;
         int asked = 0;
-        double found = Roots
+        double found = LimitCrossing
             .FirstAboveOne(
                 x =>
                 {
@@ -43,7 +43,7 @@ public class LoadShapeTests
                     return Draw(x);
                 },
                 100,
-                new Roots.Expected(2, LoadShape.About(Load, 2))
+                new LimitCrossing.Expected(2, LoadShape.About(Load, 2))
             )!
             .Value;
         Assert.Equal(exact, found, 1e-3 * exact);

@@ -1,4 +1,3 @@
-using SensorProfile.Frames;
 using SensorProfile.Frames.Headers;
 
 namespace SensorProfile.Tests.Frames.Headers;
@@ -71,7 +70,7 @@ public class FilterPatternTests
     {
         List<HeaderIssue> issues = [];
         Assert.Null(FilterPattern.Read(Header(("BAYERPAT", "RRRR")), 100, issues));
-        Assert.Equal([new HeaderIssue(FrameFindings.ColourFilterUnreadable, "BAYERPAT = 'RRRR'")], issues);
+        Assert.Equal([new HeaderIssue(FindingCodes.ColourFilterUnreadable, "BAYERPAT = 'RRRR'")], issues);
     }
 
     private static KeywordValues Header(params (string Keyword, string? Value)[] cards) =>

@@ -29,7 +29,7 @@ public class SetPointsTests
             warm = Lights(-9, scatter[3..]),
             drifting = Lights(-20, [-19, -17, -15]);
         Finding Drift(IEnumerable<Frame> frames) =>
-            new(FrameFindings.TemperatureDrift, Severity.Warning, "It drifted.", [.. frames.Select(f => f.Name)]);
+            new(FindingCodes.TemperatureDrift, Severity.Warning, "It drifted.", [.. frames.Select(f => f.Name)]);
         Finding held = Drift([.. cold.Frames, .. warm.Frames]),
             real = Drift(drifting.Frames.Select(f => f with { Name = "drifting " + f.Name }));
         Assert.Equal([real], SetPoints.StillTrue([held, real], SetPoints.Join([cold, warm, drifting])));

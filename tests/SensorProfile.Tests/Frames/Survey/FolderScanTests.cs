@@ -42,7 +42,7 @@ public sealed class FolderScanTests : IDisposable
         File.CreateSymbolicLink(folder.Full("self.fits"), folder.Full("self.fits"));
         Inventory inventory = folder.Read();
         Assert.Equal(["a/dark_1.fits"], inventory.Frames.Select(f => f.Name));
-        Finding finding = inventory.Findings.Single(f => f.Code == FrameFindings.DuplicatePath);
+        Finding finding = inventory.Findings.Single(f => f.Code == FindingCodes.DuplicatePath);
         Assert.Equal(
             "1 file can be reached in more than one way (a path given twice, or a link); each file was taken "
                 + "once.",

@@ -146,12 +146,4 @@ public sealed class FrameInventoryTests : IDisposable
             FrameInventory.Read([folder.Path], new InventoryOptions(), ct: new CancellationToken(canceled: true))
         );
     }
-
-    [Fact]
-    public void EveryCodeIsKebabCaseAndUnique()
-    {
-        string[] codes = [.. typeof(FrameFindings).GetFields().Select(f => (string)f.GetRawConstantValue()!)];
-        Assert.All(codes, code => Assert.Matches("^[a-z]+(-[a-z]+)*$", code));
-        Assert.Equal(codes.Length, codes.Distinct().Count());
-    }
 }

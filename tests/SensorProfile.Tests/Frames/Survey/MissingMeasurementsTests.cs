@@ -76,8 +76,8 @@ public class MissingMeasurementsTests
             Set(FrameKind.Bias, 0, -10, 8),
             .. Enumerable.Range(0, 6).Select(i => flats with { Label = $"{i}" }),
         ]);
-        Assert.DoesNotContain("gain", labelled.Select(l => l.Measurement));
-        Assert.Contains("linearity", labelled.Select(l => l.Measurement));
+        Assert.DoesNotContain(MeasurementKind.Gain, labelled.Select(l => l.Measurement));
+        Assert.Contains(MeasurementKind.Linearity, labelled.Select(l => l.Measurement));
     }
 
     [Fact]
@@ -96,7 +96,7 @@ public class MissingMeasurementsTests
     [Fact]
     public void WithoutAnyFrameThatMeasuresEverythingIsMissing() =>
         Assert.Equal(
-            ["read-noise", "pixel-noise-map", "gain", "linearity", "dark-current", "temperature-law"],
+            Enum.GetValues<MeasurementKind>(),
             Lacks([Set(FrameKind.Light, 300, -10, 5)]).Select(l => l.Measurement)
         );
 
@@ -108,7 +108,7 @@ public class MissingMeasurementsTests
                 "(gain 200, 1x1) Read noise lacks 1 bias frame (2 in one set are needed, 1 there).",
             ],
             Lacks([Set(FrameKind.Bias, 0, -10, 1, 100), Set(FrameKind.Bias, 0, -10, 1, 200)])
-                .Where(l => l.Measurement == "read-noise")
+                .Where(l => l.Measurement == MeasurementKind.ReadNoise)
                 .Select(l => l.Sentence)
         );
 

@@ -37,16 +37,16 @@ public sealed class RawInventoryTests : IDisposable
         Assert.Equal(
             "A raw file does not state its kind of frame, so no measurement can use 1 frame: fill in column kind of the "
                 + "capture table.",
-            findings[FrameFindings.KindMissing]
+            findings[FindingCodes.KindMissing]
         );
         Assert.Equal(
             "No exposure (ExposureTime) in 1 frame: it is unknown; fill in column exposure_s of the capture table.",
-            findings[FrameFindings.ExposureMissing]
+            findings[FindingCodes.ExposureMissing]
         );
-        Assert.StartsWith("No temperature in 1 frame: it is unknown", findings[FrameFindings.TemperatureMissing]);
-        Assert.StartsWith("No time (DateTimeOriginal) in 1 frame", findings[FrameFindings.TimeMissing]);
-        Assert.StartsWith("No ISO in the only frame of Fell-24C", findings[FrameFindings.GainMissing]);
-        Assert.DoesNotContain(FrameFindings.OffsetMissing, findings.Keys);
+        Assert.StartsWith("No temperature in 1 frame: it is unknown", findings[FindingCodes.TemperatureMissing]);
+        Assert.StartsWith("No time (DateTimeOriginal) in 1 frame", findings[FindingCodes.TimeMissing]);
+        Assert.StartsWith("No ISO in the only frame of Fell-24C", findings[FindingCodes.GainMissing]);
+        Assert.DoesNotContain(FindingCodes.OffsetMissing, findings.Keys);
         Assert.DoesNotContain(findings.Values, text => text.Contains("FITS") || text.Contains("IMAGETYP"));
     }
 
@@ -56,12 +56,12 @@ public sealed class RawInventoryTests : IDisposable
         folder.Add("darks/a.dng", RawFolder.Dark);
         Assert.Contains(
             "use the file or folder names, which say dark",
-            Message(folder.Read(), FrameFindings.KindMissing),
+            Message(folder.Read(), FindingCodes.KindMissing),
             StringComparison.Ordinal
         );
         Inventory named = folder.Read(new InventoryOptions { NamesSay = true });
         Assert.Equal(FrameKind.Dark, Assert.Single(named.Frames).Kind);
-        Assert.DoesNotContain(named.Findings, f => f.Code == FrameFindings.KindMissing);
+        Assert.DoesNotContain(named.Findings, f => f.Code == FindingCodes.KindMissing);
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public sealed class RawInventoryTests : IDisposable
         Assert.Equal(
             "The temperature in 1 frame is that of the air or of the camera's body, in whole degrees, not that of the "
                 + "sensor's die: it was used as it stands; hot pixels order the frames more finely.",
-            Message(folder.Read(), FrameFindings.TemperatureCoarse)
+            Message(folder.Read(), FindingCodes.TemperatureCoarse)
         );
     }
 
@@ -83,7 +83,7 @@ public sealed class RawInventoryTests : IDisposable
         folder.Add("b.dng", RawFolder.Dark with { Temperature = half, Iso = 1600 });
         Assert.Contains(
             "in steps of 0.5 °C",
-            Message(folder.Read(), FrameFindings.TemperatureCoarse),
+            Message(folder.Read(), FindingCodes.TemperatureCoarse),
             StringComparison.Ordinal
         );
     }
@@ -98,8 +98,8 @@ public sealed class RawInventoryTests : IDisposable
             folder.Add($"{i}.dng", RawFolder.Dark with { Time = new RawTime(new(2031, 10, 14, 18 + i, 0, 0), null) });
         Inventory inventory = folder.Read();
         Assert.All(inventory.Frames, f => Assert.Equal(17, f.TemperatureCelsius));
-        Assert.DoesNotContain(inventory.Findings, f => f.Code == FrameFindings.TemperatureStuck);
-        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.TimeZoneMissing);
+        Assert.DoesNotContain(inventory.Findings, f => f.Code == FindingCodes.TemperatureStuck);
+        Assert.Contains(inventory.Findings, f => f.Code == FindingCodes.TimeZoneMissing);
     }
 
     [Fact]
@@ -155,7 +155,7 @@ public sealed class RawInventoryTests : IDisposable
             "It is a JPEG picture, whose values the camera has changed: give the raw frame instead.",
             Assert.Single(inventory.Rejected).Reason
         );
-        Assert.DoesNotContain("FITS frame", Message(inventory, FrameFindings.NoFrames), StringComparison.Ordinal);
+        Assert.DoesNotContain("FITS frame", Message(inventory, FindingCodes.NoFrames), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -165,7 +165,7 @@ public sealed class RawInventoryTests : IDisposable
         folder.Add("a.dng", RawFolder.Dark, change: frame => frame with { LinearisationTable = table });
         Assert.StartsWith(
             "The codes of 1 frame follow a curve (600 codes with steps of up to 4), which was straightened",
-            Message(folder.Read(), FrameFindings.CurvedCodes),
+            Message(folder.Read(), FindingCodes.CurvedCodes),
             StringComparison.Ordinal
         );
     }
@@ -202,7 +202,7 @@ public sealed class RawInventoryTests : IDisposable
         Assert.Equal(
             "1 file with more than one image: the first image of each was taken; save the others as files of their own to use "
                 + "them, too.",
-            Message(inventory, FrameFindings.SeveralImages)
+            Message(inventory, FindingCodes.SeveralImages)
         );
     }
 
@@ -221,7 +221,7 @@ public sealed class RawInventoryTests : IDisposable
     {
         HeaderReading header = RawHeader.Read(new RawFacts { Corrections = ["a map of gains"] }, "RGGB", null);
         Finding finding = Assert.Single(HeaderFindings.Of([("a.dng", header.Issues)]), f =>
-            f.Code == FrameFindings.CorrectionsNotApplied
+            f.Code == FindingCodes.CorrectionsNotApplied
         );
         Assert.Equal(
             "A converter would correct the codes of 1 frame before it computes colours (a map of gains); nothing of it was "
@@ -238,7 +238,7 @@ public sealed class RawInventoryTests : IDisposable
         Inventory inventory = folder.Read();
         Assert.Equal(["good.dng"], inventory.Frames.Select(f => f.Name));
         Assert.Equal(["cut.dng"], inventory.Rejected.Select(r => r.File));
-        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.FileUnreadable);
+        Assert.Contains(inventory.Findings, f => f.Code == FindingCodes.FileUnreadable);
     }
 
     /// <summary>The exposure and ISO tags of this real file hold 0.</summary>
@@ -253,7 +253,7 @@ public sealed class RawInventoryTests : IDisposable
         Assert.Null(frame.Settings.Iso);
         Assert.NotNull(frame.ColourFilter);
         Assert.Equal("1 text file", PassedOver.Describe(inventory.PassedOver));
-        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.ExposureMissing);
+        Assert.Contains(inventory.Findings, f => f.Code == FindingCodes.ExposureMissing);
     }
 
     private static string Message(Inventory inventory, string code) =>

@@ -71,7 +71,7 @@ public sealed class RawSessionTests : IDisposable
             folder.Add($"flat{i}.dng", At(10 + i, 1, 800));
             folder.Add($"dark{i}.dng", At(20 + i, 120, 1600));
         }
-        Finding finding = Assert.Single(Named().Findings, f => f.Code == FrameFindings.SettingChanges);
+        Finding finding = Assert.Single(Named().Findings, f => f.Code == FindingCodes.SettingChanges);
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(
             "The ISO changes of Fell-24C: 800 in 4 frames, 1600 in 2 frames; frames that differ in it are never pooled or "
@@ -99,7 +99,7 @@ public sealed class RawSessionTests : IDisposable
             folder.Add($"dark{i}.dng", At(i, 120, 800), change: f => f with { ActiveArea = new RawArea(2, 2, 4, 6) });
         Inventory inventory = Named();
         Assert.Equal([3, 2], inventory.Sets.Select(s => s.Frames.Count).OrderDescending());
-        Finding finding = Assert.Single(inventory.Findings, f => f.Code == FrameFindings.FrameSizeDiffers);
+        Finding finding = Assert.Single(inventory.Findings, f => f.Code == FindingCodes.FrameSizeDiffers);
         Assert.Equal(["dark3.dng", "dark4.dng"], finding.Frames);
         var log = new FindingsLog();
         IReadOnlyList<Frame> kept = CameraSelection.Select(inventory.Frames, log);

@@ -1,4 +1,3 @@
-using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Raw;
 
@@ -25,7 +24,7 @@ public sealed class RawTreatmentsTests
     {
         Assert.NotNull(RawTreatments.Refusing(With(kind)));
         var finding = Assert.Single(RawTreatments.Findings([("a.dng", kind), ("b.dng", kind)]));
-        Assert.Equal(FrameFindings.TreatedInCamera, finding.Code);
+        Assert.Equal(FindingCodes.TreatedInCamera, finding.Code);
         Assert.StartsWith("2 files left out because", finding.Message, StringComparison.Ordinal);
         Assert.Contains(cause, finding.Message, StringComparison.Ordinal);
         Assert.Equal(["a.dng", "b.dng"], finding.Frames);

@@ -26,9 +26,9 @@ public sealed class TypedTemperaturesTests : IDisposable
             "The temperature of 3 frames was interpolated in time between the readings that the capture table gives for 2 frames: "
                 + "it is only as good as the thermometer was close to the sensor; if the hot pixels say otherwise, they correct it "
                 + "when the darks are measured.",
-            Assert.Single(inventory.Findings, f => f.Code == FrameFindings.TemperatureTyped).Message
+            Assert.Single(inventory.Findings, f => f.Code == FindingCodes.TemperatureTyped).Message
         );
-        Assert.DoesNotContain(inventory.Findings, f => f.Code == FrameFindings.TemperatureMissing);
+        Assert.DoesNotContain(inventory.Findings, f => f.Code == FindingCodes.TemperatureMissing);
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public sealed class TypedTemperaturesTests : IDisposable
         Add("b.dng", new DateTime(2031, 10, 14, 21, 45, 0));
         Inventory inventory = Read("a.dng,dark,18");
         Assert.Equal([18, null], inventory.Frames.Select(f => f.TemperatureCelsius));
-        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.TemperatureMissing);
+        Assert.Contains(inventory.Findings, f => f.Code == FindingCodes.TemperatureMissing);
     }
 
     [Fact]

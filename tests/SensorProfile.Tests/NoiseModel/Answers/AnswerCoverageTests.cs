@@ -64,7 +64,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
             double?[] Decide(SensorModel sensor, double s, double?[]? near)
             {
                 var mismatch = new DarkMismatch(sensor, stack, s, new LossLimits());
-                Roots.Expected? At(int i) => near is null ? null : new Roots.Expected(near[i]);
+                LimitCrossing.Expected? At(int i) => near is null ? null : new LimitCrossing.Expected(near[i]);
                 return
                 [
                     mismatch.Warmer(BindingCause.Typical, scaled: false, At(0)),

@@ -54,6 +54,6 @@ public class CodeStepTests
         var codes = IntegerHistogram.Tally(
             Enumerable.Range(0, 200_000).Select(_ => 16 * (int)Math.Floor(factor * Math.Round(2000 + noise.Next(60))))
         );
-        return CodePopulation.Of(codes, new CodeStep(16, 0, 100, 0));
+        return CodePopulation.Count(codes, new CodeStep(16, 0, 100, 0));
     }
 }
