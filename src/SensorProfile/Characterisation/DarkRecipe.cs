@@ -256,6 +256,10 @@ internal static class DarkRecipe
         CharacterisationOptions options
     )
     {
+        TypedScale[] nights =
+        [
+            .. temperatures.SelectMany(t => t.Sets).Select(s => s.Set.TypedScale).OfType<TypedScale>().Distinct(),
+        ];
         TemperaturePoint[] points =
         [
             .. temperatures
@@ -270,7 +274,13 @@ internal static class DarkRecipe
                     t.Line!.Slope.Value,
                     t.Line.Slope.StandardUncertainty,
                     t.Temperature.TemperatureUncertainty
-                )),
+                )
+                {
+                    SharedErrors =
+                    [
+                        .. ProbeReadings.SharedErrors(t.Temperature.Sets, t.Temperature.TemperatureCelsius, nights),
+                    ],
+                }),
         ];
         if (points.Length == 0)
             return null;

@@ -31,6 +31,9 @@ public sealed record FrameSet
     /// <summary>Which darks of a night without a thermometer they belong to; null where a night is one.</summary>
     internal WarmthGroup? Warmth { get; init; }
 
+    /// <summary>What typed readings leave open about the temperature; null where it does not come from a night's readings.</summary>
+    internal TypedScale? TypedScale { get; init; }
+
     /// <summary>The frames, in order of time, then of name.</summary>
     public required IReadOnlyList<Frame> Frames { get; init; }
 }

@@ -93,6 +93,7 @@ internal static class SilentNights
                 {
                     Frames = known,
                     TemperatureCelsius = known.Average(f => f.TemperatureCelsius!.Value),
+                    TypedScale = night.Readings?.Scale,
                 };
             foreach (
                 var group in frames
@@ -147,10 +148,10 @@ internal static class SilentNights
         int carried = night.Frames.Count(f =>
             f.TemperatureOrigin != TemperatureOrigin.Typed && night.WithTemperature(f).TemperatureCelsius is not null
         );
-        string scale = night.ScaleDoubt is { } doubt
+        string scale = night.Readings is { AreOfSeveralTemperatures: true, Scale: var open }
             ? Invariant(
-                $" A reading that is off by {TypedReadings.ReadingDoubt:0.0} °C makes the doubling temperature wrong by "
-            ) + Invariant($"about {100 * doubt:0} %.")
+                $" A reading is taken to be right within {TypedScale.ReadingDoubt:0.0} °C: that adds {100 * open.ScaleUncertainty:0} % to "
+            ) + "the uncertainty of the doubling temperature."
             : "";
         string rest =
             silent.Length == 0
@@ -177,7 +178,6 @@ internal static class SilentNights
     private sealed class Night
     {
         private readonly FrameWarmth warmth;
-        private readonly TypedReadings? readings;
         private readonly Dictionary<string, WarmthGroup> groupOf;
 
         private Night(
@@ -187,15 +187,15 @@ internal static class SilentNights
             IReadOnlyList<(WarmthGroup Group, IReadOnlyList<Frame> Frames)> groups
         )
         {
-            (Frames, this.warmth, this.readings) = (frames, warmth, readings);
+            (Frames, this.warmth, Readings) = (frames, warmth, readings);
             Groups = [.. groups.Select(g => g.Group)];
             groupOf = groups
                 .SelectMany(g => g.Frames.Select(f => (f.Name, g.Group)))
                 .ToDictionary(f => f.Name, f => f.Group, StringComparer.Ordinal);
         }
 
-        /// <inheritdoc cref="TypedReadings.ScaleDoubt"/>
-        public double? ScaleDoubt => readings?.ScaleDoubt;
+        /// <summary>Readings that the hot pixels bear out; null where there are none.</summary>
+        public TypedReadings? Readings { get; }
 
         /// <summary>Whether readings were typed in that the hot pixels do not bear out.</summary>
         public bool IsContradicted { get; private init; }
@@ -274,7 +274,7 @@ internal static class SilentNights
         {
             if (frame.TemperatureOrigin == TemperatureOrigin.Typed)
                 return frame;
-            double? celsius = readings?.At(warmth.At(frame));
+            double? celsius = Readings?.At(warmth.At(frame));
             return frame with { TemperatureCelsius = celsius is { } known ? Math.Round(known, 2) : null };
         }
 

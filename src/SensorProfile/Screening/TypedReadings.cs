@@ -11,9 +11,6 @@ namespace SensorProfile.Screening;
 /// </remarks>
 internal sealed class TypedReadings
 {
-    /// <summary>°C, of a glass thermometer beside a camera.</summary>
-    public const double ReadingDoubt = 0.5;
-
     private const double MinSpan = 3; // °C of warmth, to measure how it grows
     private const double MinSlope = 0.5; // hot pixels that double every 3 to 12 °C
     private const double MaxSlope = 2;
@@ -46,19 +43,26 @@ internal sealed class TypedReadings
     }
 
     /// <summary>
-    /// By how much of itself the scale, and with it a doubling temperature, is off when a reading is off by
-    /// <see cref="ReadingDoubt"/>; null where the readings are of one temperature.
+    /// What readings that are each off by <see cref="TypedScale.ReadingDoubt"/> leave open. The scale of readings of one
+    /// warmth is that of the hot pixels, taken to double every 6 °C ± 1 °C.
     /// </summary>
-    public double? ScaleDoubt
+    public TypedScale Scale
     {
         get
         {
             double mean = readings.Average(r => r.Warmth);
-            return line is { } law
-                ? ReadingDoubt / (law.Slope * Math.Sqrt(readings.Sum(r => Math.Pow(r.Warmth - mean, 2))))
-                : null;
+            return new TypedScale(
+                readings.Average(r => r.Celsius),
+                TypedScale.ReadingDoubt / Math.Sqrt(readings.Length),
+                line is { } law
+                    ? TypedScale.ReadingDoubt / (law.Slope * Math.Sqrt(readings.Sum(r => Math.Pow(r.Warmth - mean, 2))))
+                    : FrameWarmth.DoublingDoubt / PhysicalConstants.UsualDoubling
+            );
         }
     }
+
+    /// <summary>Whether the readings span enough warmth to say how it grows with temperature.</summary>
+    public bool AreOfSeveralTemperatures => line is not null;
 
     /// <summary>Temperature of a dark of this warmth, °C; null where no reading speaks of it.</summary>
     public double? At(double warmth)

@@ -70,4 +70,44 @@ internal sealed record FittedLaw(
         ];
         return this with { Covariance = covariance, Uncertainties = uncertainties };
     }
+
+    /// <summary>The same fit with the errors of temperature that its points share.</summary>
+    /// <remarks>
+    /// Temperatures that are all off by δᵢ move the parameters by dp, the least-squares solution of J·dp = −(dI/dT)·δ with
+    /// the weights of the fit, and each cause adds dp·dpᵀ to the covariance. A scale off by ε moves the doubling temperature
+    /// by ε of itself.
+    /// </remarks>
+    public FittedLaw WithSharedErrors(IReadOnlyList<TemperaturePoint> points)
+    {
+        int causes = points.Max(p => p.SharedErrors.Count);
+        int[] free = [.. Enumerable.Range(0, Law.Count).Where(j => !AtBound[j])];
+        if (causes == 0 || free.Length == 0)
+            return this;
+        double[][] columns = [.. free.Select(_ => new double[points.Count])];
+        var gradient = new double[Law.Count];
+        for (int i = 0; i < points.Count; i++)
+        {
+            Law.Gradient(points[i].TemperatureCelsius, Parameters, gradient);
+            for (int j = 0; j < free.Length; j++)
+                columns[j][i] = gradient[free[j]];
+        }
+        double[] weights = [.. points.Select(p => p.Uncertainty)];
+        var covariance = (double[,])Covariance.Clone();
+        var uncertainties = (double[])Uncertainties.Clone();
+        for (int cause = 0; cause < causes; cause++)
+        {
+            double[] moved =
+            [
+                .. points.Select(p => -Law.Slope(p.TemperatureCelsius, Parameters) * p.SharedErrors[cause]),
+            ];
+            double[] change = LinearLeastSquares.Fit(columns, moved, weights).Parameters;
+            for (int i = 0; i < free.Length; i++)
+            {
+                uncertainties[free[i]] = Math.Sqrt(Math.Pow(uncertainties[free[i]], 2) + Math.Pow(change[i], 2));
+                for (int j = 0; j < free.Length; j++)
+                    covariance[free[i], free[j]] += change[i] * change[j];
+            }
+        }
+        return this with { Covariance = covariance, Uncertainties = uncertainties };
+    }
 }

@@ -45,7 +45,10 @@ internal static class TemperatureFit
             return nothing with { Findings = [reason] };
         if (PointScatter.Fit(TemperatureLaw.All(referenceTemperature), sorted) is not { } fitted)
             return nothing with { Findings = [TemperatureFindings.NotDetermined(sorted)] };
-        FittedLaw[] fits = [.. fitted.Fits.Select(f => f.WithCommon(commonRelativeUncertainty))];
+        FittedLaw[] fits =
+        [
+            .. fitted.Fits.Select(f => f.WithCommon(commonRelativeUncertainty).WithSharedErrors(sorted)),
+        ];
         LawComparison laws = LawComparison.Compare(fits, sorted.Length);
         return Result(nothing with { TemperatureScatter = fitted.TemperatureScatter }, sorted, laws, fitted);
     }

@@ -12,4 +12,11 @@ internal sealed record TemperaturePoint(
     double Rate,
     double Uncertainty,
     double TemperatureUncertainty = 0
-);
+)
+{
+    /// <summary>
+    /// Errors of this temperature that points share, one for each cause, of one standard uncertainty, °C; all points name
+    /// the same causes in the same order.
+    /// </summary>
+    public IReadOnlyList<double> SharedErrors { get; init; } = [];
+}

@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using SensorProfile.Screening;
 
 namespace SensorProfile.DarkCurrent.Levels;
@@ -46,8 +47,47 @@ internal static class ProbeReadings
 
     // With a coarse probe of step s, the mean is uncertain by at least s/√12 however many readings there are; the
     // scatter comes on top. With a fine probe, die and probe differ by their lag while the temperature drifts: a tenth
-    // of the drift is taken.
+    // of the drift is taken. A thermometer that somebody read is taken at its word no further than a reading goes; what the
+    // readings of a whole night have in common is not of one point (TypedScale).
     public static double TemperatureUncertainty(ScreenedSet[] sets, double step)
+    {
+        double typed = TypedUncertainty(sets);
+        double probe = ProbeUncertainty(sets, step);
+        return Math.Sqrt((typed * typed) + (probe * probe));
+    }
+
+    /// <summary>Errors of a temperature that nights of typed readings share, offset and scale of each, °C.</summary>
+    public static IEnumerable<double> SharedErrors(
+        IReadOnlyList<ScreenedSet> sets,
+        double temperature,
+        IEnumerable<TypedScale> nights
+    ) =>
+        nights.SelectMany(night =>
+        {
+            double share =
+                (double)sets.Where(s => s.Set.TypedScale == night).Sum(s => s.Frames.Count) / sets.Sum(s => s.Frames.Count);
+            return new[]
+            {
+                share * night.OffsetUncertainty,
+                share * night.ScaleUncertainty * (temperature - night.MeanCelsius),
+            };
+        });
+
+    private static double TypedUncertainty(ScreenedSet[] sets)
+    {
+        double[] readings =
+        [
+            .. sets.Where(s => s.Set.TypedScale is null)
+                .SelectMany(s => s.Frames)
+                .Where(f => f.Frame.TemperatureOrigin != TemperatureOrigin.Header)
+                .Select(f => f.Frame.TemperatureCelsius)
+                .OfType<double>(),
+        ];
+        // one number typed for many frames was read once
+        return readings.Length == 0 ? 0 : TypedScale.ReadingDoubt / Math.Sqrt(readings.Distinct().Count());
+    }
+
+    private static double ProbeUncertainty(ScreenedSet[] sets, double step)
     {
         double[] readings =
         [

@@ -49,6 +49,38 @@ public class TemperatureFitTests
         Digits.Printed(10.378545506, model.InformationCriterion!.Value, 5e-10);
     }
 
+    // T' = m + (1 + ε)(T − m) + o turns exp(T·ln 2/ΔT₂) into the same with ΔT₂·(1 + ε), and the rate at r moves by
+    // −I·ln 2/ΔT₂·(o + ε·(r − m)).
+    [Fact]
+    public void AThermometerThatIsOffMovesTheWholeLaw()
+    {
+        const double scale = 0.05,
+            offset = 0.3,
+            middle = -12,
+            reference = -10;
+        TemperaturePoint[] off =
+        [
+            .. Points().Select(p => p with { SharedErrors = [offset, scale * (p.TemperatureCelsius - middle)] }),
+        ];
+        foreach (string name in new[] { "doubling", "arrhenius" })
+        {
+            DarkCurrentModel exact = Model(TemperatureFit.Fit(Points(), reference), name);
+            DarkCurrentModel shared = Model(TemperatureFit.Fit(off, reference), name);
+            (Measurement doubling, Measurement rate) = (exact.DoublingTemperature!, exact.RateAtReference!);
+            double slope = rate.Value * Math.Log(2) / doubling.Value;
+            double Added(Measurement with, Measurement without) =>
+                Math.Sqrt(Math.Pow(with.StandardUncertainty, 2) - Math.Pow(without.StandardUncertainty, 2));
+            // an Arrhenius law that is stretched is not quite one, and an offset changes its doubling temperature a little
+            double close = name == "doubling" ? 1e-6 : 0.06;
+            Digits.Relative(scale * doubling.Value, Added(shared.DoublingTemperature!, doubling), close);
+            Digits.Relative(
+                slope * double.Hypot(offset, scale * (reference - middle)),
+                Added(shared.RateAtReference!, rate),
+                close
+            );
+        }
+    }
+
     [Fact]
     public void ADifferenceBelowSixIsNotDecided()
     {
