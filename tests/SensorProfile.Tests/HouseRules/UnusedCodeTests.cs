@@ -85,9 +85,10 @@ public sealed partial class UnusedCodeTests
     private static bool IsPlain(IFieldSymbol field) =>
         !field.IsImplicitlyDeclared && field.ContainingType.TypeKind != TypeKind.Enum;
 
-    // of an interface that this model knows, or of a library's that it does not
+    // of an interface that this model knows, or of a library's that it does not: such a first one is taken for a base class
     private static bool Implements(IMethodSymbol method) =>
-        method.ContainingType.AllInterfaces.Any(i => i.TypeKind == TypeKind.Error)
+        method.ContainingType.BaseType?.TypeKind == TypeKind.Error
+        || method.ContainingType.AllInterfaces.Any(i => i.TypeKind == TypeKind.Error)
         || method
             .ContainingType.AllInterfaces.SelectMany(i => i.GetMembers())
             .Any(m =>

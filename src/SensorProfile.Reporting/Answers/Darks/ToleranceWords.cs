@@ -8,7 +8,7 @@ internal static class ToleranceWords
 {
     private const double Least = 0.01; // °C; below it an answer says "less than"
 
-    private const string SameNight = "take the darks at the set point of the lights, on the same night";
+    private const string SameNight = "take the darks at the temperature of the lights, on the same night";
 
     internal static string Threshold(BindingCause cause, LossLimits limits) =>
         cause switch
@@ -43,7 +43,7 @@ internal static class ToleranceWords
             yield return new Finding(
                 FindingCodes.ToleranceBelowCoolers,
                 Severity.Warning,
-                $"Coolers repeat to about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
+                $"From night to night even a cooler repeats only to about {Plain.Celsius(DarkTolerance.CoolerHolds)}; these lights need "
                     + $"better: {WayOut(answer)}."
             );
     }
@@ -62,7 +62,7 @@ internal static class ToleranceWords
                 ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
-            return $"No cooler holds the darks as close as this stack needs ({warm} or {cold}, for {Words(near)}): "
+            return $"No darks of another night come as close as this stack needs ({warm} or {cold}, for {Words(near)}): "
                 + $"{WayOut(answer)}.";
         return answer.Verdict == ToleranceVerdict.CannotTell
             ? $"Cannot tell the limit well; the best guess is darks {warm} or {cold}. Take them at the temperature "
@@ -82,7 +82,7 @@ internal static class ToleranceWords
     private static double? Tighter(ToleranceAnswer answer) =>
         SideLimits.Smaller(Limit(answer, QuantityNames.ToleranceWarmer), Limit(answer, QuantityNames.ToleranceColder));
 
-    /// <summary>What to do where no cooler holds the limit.</summary>
+    /// <summary>What to do where not even a cooler holds the limit.</summary>
     private static string WayOut(ToleranceAnswer answer) =>
         answer switch
         {

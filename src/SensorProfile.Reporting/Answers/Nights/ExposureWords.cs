@@ -55,8 +55,9 @@ internal static class ExposureWords
             : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
                 + $"{Time(largest.ExposureNeeded.Value)} or more under this sky. ";
         string well = advised.LongestExposure is { } longest
-            ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
-                + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
+            ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well"
+                + (advised.FillsHottest ? " of the hottest 0.1 % of the pixels" : "")
+                + $" after {Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
         string dark = advised.DarkRate is { Value: > 0 } rate ? $" and a dark current of {QuantityText.Of(rate)}" : "";
         return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "

@@ -111,9 +111,9 @@ internal static class BlackLevelSection
             ),
         ];
         if (off.Length == 0)
-            return $"The probe agrees with the hot pixels in all {sets.Count} sets of darks.";
+            return $"The temperature readings agree with the hot pixels in all {sets.Count} sets of darks.";
         HotPixelTemperature worst = off.MaxBy(t => Math.Abs(t.Difference!.Value))!;
-        return $"In {off.Length} of {sets.Count} sets of darks the probe disagrees with the hot pixels; most in the "
+        return $"In {off.Length} of {sets.Count} sets of darks the reading disagrees with the hot pixels; most in the "
             + $"{QuantityText.Number(worst.Exposure)} s darks at {QuantityText.Number(worst.Reading, 3)} °C, by "
             + $"{QuantityText.Of(worst.Difference)}.";
     }

@@ -93,8 +93,8 @@ internal static class DarkSection
                 + "spread between the plausible laws; it is dashed where nothing was measured: do not rely on it "
                 + "there. Below: residuals from the law. "
             : "Too few temperatures for a law: the points stand alone. ";
-        return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are those of "
-            + "the sensor's own probe, which may differ from the pixels by degrees.";
+        return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are as "
+            + "read by a probe or thermometer, which may differ from the pixels by degrees.";
     }
 
     private static TableBlock Points(IReadOnlyList<DarkCurrentPoint> points) =>

@@ -13,7 +13,7 @@ internal static class SessionSection
         if (SessionPlot.Of(frames) is not { } panel)
             return null;
         const string Caption =
-            "Every frame that was measured: the sensor temperature as its own probe read it, and the median level "
+            "Every frame that was measured: the temperature as it was read, and the median level "
             + "of the frames without light. "
             + "A pooled set should be level in temperature; a slope within a set is drift, a lone point a frame to look at.";
         var figure = new FigureBlock(figures.Next(), Caption, [panel]) { Table = "tables/session.csv" };

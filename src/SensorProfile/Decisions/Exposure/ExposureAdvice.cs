@@ -59,8 +59,9 @@ public static class ExposureAdvice
                 new Finding(
                     FindingCodes.WellFills,
                     Severity.Warning,
-                    $"Sky and dark current alone fill {Plain.Percent(question.Fill)} of the well within "
-                        + $"{Plain.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
+                    $"Sky and dark current alone fill {Plain.Percent(question.Fill)} of the well"
+                        + (advised.FillsHottest ? " of the hottest 0.1 % of the pixels" : "")
+                        + $" within {Plain.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
                         + "full well."
                 )
             );

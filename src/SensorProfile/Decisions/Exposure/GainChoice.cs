@@ -108,10 +108,14 @@ internal static class GainChoice
     {
         GainRow[] colours = [.. ColourModes.Of(mode).Select(c => Row(terms, c.Mode))];
         if (colours.Length > 0)
+        {
+            GainRow? fillsFirst = colours.Where(r => r.LongestExposure is not null).MinBy(r => r.LongestExposure!.Value);
             return colours.MaxBy(r => r.ExposureNeeded.Value)! with
             {
-                LongestExposure = colours.Select(r => r.LongestExposure).OfType<Measurement>().MinBy(m => m.Value),
+                LongestExposure = fillsFirst?.LongestExposure,
+                FillsHottest = fillsFirst?.FillsHottest == true,
             };
+        }
         if (ChannelMean.IsNeeded(mode))
             mode = ChannelMean.Average(mode);
         return mode is { ReadNoise.Value: > 0, Gain.Value: > 0 } ? Row(terms, mode) : null;
@@ -125,6 +129,7 @@ internal static class GainChoice
             background = sky,
             doubt = uncertainty;
         Measurement? dark = TypicalDarkRate(terms, mode);
+        (double Rate, bool Hottest) filling = FillingDarkRate(terms, mode);
         if (dark is not null)
             (background, doubt) = (sky + dark.Value, double.Hypot(uncertainty, dark.StandardUncertainty));
         double needed = SubExposure.Shortest(variance, background, terms.Loss),
@@ -142,10 +147,11 @@ internal static class GainChoice
                 1,
                 $"exposure from which the sky {(dark is null ? "" : "and the typical pixel's dark current ")}drowns the read noise"
             ),
-            Longest(terms, mode),
+            Longest(terms, mode, filling.Rate),
             Math.Sqrt(1 + variance / (background * terms.ExposureSeconds)) - 1,
             IsDrowned(variance, background, terms.ExposureSeconds, terms.Loss),
-            dark
+            dark,
+            filling.Hottest
         );
     }
 
@@ -170,11 +176,11 @@ internal static class GainChoice
     }
 
     /// <summary>Part of the full well over the rate of sky and dark current.</summary>
-    private static Measurement? Longest(Terms terms, ModeProfile mode)
+    private static Measurement? Longest(Terms terms, ModeProfile mode, double darkRate)
     {
         if (mode.FullWell is not { Value: > 0 } well)
             return null;
-        double rate = terms.Sky.Rate.Value + DarkRate(terms, mode),
+        double rate = terms.Sky.Rate.Value + darkRate,
             seconds = terms.Fill * well.Value / rate;
         double relative = Math.Sqrt(
             Square(well.StandardUncertainty / well.Value) + Square(terms.Sky.Rate.StandardUncertainty / rate)
@@ -192,17 +198,15 @@ internal static class GainChoice
     /// Dark rate of the pixel that 99.9 % do not exceed, where the profile has a distribution; else of the typical
     /// pixel; 0 where dark current was not measured.
     /// </summary>
-    private static double DarkRate(Terms terms, ModeProfile mode)
+    private static (double Rate, bool Hottest) FillingDarkRate(Terms terms, ModeProfile mode)
     {
         // no law: the sky alone fills the well, and the answer says what it counts
         if (ReaderOf(terms, mode) is not { } reader)
-            return 0;
+            return (0, false);
         double celsius = terms.TemperatureCelsius ?? reader.Best.PixelReference;
         _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
-        return Math.Max(
-            reader.Best.RateOfRank(FillingRank, celsius, terms.ExposureSeconds) ?? reader.Best.Law.RateAt(celsius),
-            0
-        );
+        double? hottest = reader.Best.RateOfRank(FillingRank, celsius, terms.ExposureSeconds);
+        return (Math.Max(hottest ?? reader.Best.Law.RateAt(celsius), 0), hottest is not null);
     }
 
     private static SensorReader? ReaderOf(Terms terms, ModeProfile mode)

@@ -17,6 +17,8 @@ namespace SensorProfile.Decisions.Exposure;
 /// <param name="Drowned">Whether the exposure asked for is long enough.</param>
 /// <param name="DarkRate">Dark current of the typical pixel that was counted beside the sky, e-/px/s; null where the
 /// temperature of the lights is not known.</param>
+/// <param name="FillsHottest">Whether <paramref name="LongestExposure"/> is that of the hottest 0.1 % of the pixels, not of
+/// the typical one.</param>
 public sealed record GainRow(
     ModeSettings Settings,
     Measurement ReadNoise,
@@ -27,5 +29,6 @@ public sealed record GainRow(
     Measurement? LongestExposure,
     double ReadNoiseShare,
     bool Drowned,
-    Measurement? DarkRate = null
+    Measurement? DarkRate = null,
+    bool FillsHottest = false
 );

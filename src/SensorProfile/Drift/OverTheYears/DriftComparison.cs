@@ -1,6 +1,7 @@
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.Identity;
 using SensorProfile.Fitting.Statistics;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Session;
 
@@ -187,7 +188,7 @@ public static class DriftComparison
             yield return new Finding(
                 FindingCodes.ProfilesRefused,
                 Severity.Warning,
-                $"{Plain.Whole(left.Count)} of the profiles were left out: "
+                $"{Counted.Nouns(left.Count, "profile")} {(left.Count == 1 ? "was" : "were")} left out: "
                     + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
                 [.. left.Select(r => r.File)]
             );

@@ -77,13 +77,13 @@ internal static class ThermometerFindings
         (HotPixelTemperature record, DarkExposure exposure) = sets.MaxBy(s =>
             Math.Abs(s.Record.Drift!.Value - s.Record.ReadingDrift!.Value)
         );
-        string probe = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
+        string reading = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
         return new(
             FindingCodes.ProbeMissesDrift,
             Severity.Warning,
             Invariant($"During the {Name(record, exposure)}, the hot pixels show that the sensor changed by ")
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
-                + Invariant($"while its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
+                + Invariant($"while the reading {reading}{More(sets.Length, "less there")}: it is stuck or ")
                 + "lags, so wait longer before the first frame"
                 + Way,
             Names(sets)
@@ -101,7 +101,7 @@ internal static class ThermometerFindings
                 $"By their hot pixels, the {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± "
             )
                 + Invariant($"{difference.StandardUncertainty:0.00}) ")
-                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} than the probe says, ")
+                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} than the temperature reading says, ")
                 + Invariant($"relative to the longest darks{More(sets.Length, "by less")}: the sensor had not ")
                 + "settled, or its hot pixels do not grow in proportion to the exposure; repeat the sets "
                 + "in a different order to find out"

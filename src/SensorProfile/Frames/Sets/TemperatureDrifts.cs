@@ -30,6 +30,9 @@ internal static class TemperatureDrifts
             foreach (List<Frame> stretch in Stretches(series.Frames, tolerance))
             {
                 HashSet<Frame> members = new(stretch, ReferenceEqualityComparer.Instance);
+                // what was interpolated between typed readings says nothing of its own
+                if (stretch.Count(f => f.TemperatureOrigin == TemperatureOrigin.Drawn) > stretch.Count / 2)
+                    continue;
                 int parts = sets.Count(set => set.Frames.Any(members.Contains));
                 string text =
                     $"{Name(series, stretch.Count)}: {Short(stretch[0].TemperatureCelsius!.Value)} to "

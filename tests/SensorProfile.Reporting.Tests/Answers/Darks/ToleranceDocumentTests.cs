@@ -19,13 +19,13 @@ public class ToleranceDocumentTests
         Assert.Equal(lights == 1000, answer.BeyondCoolers);
         Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
         Assert.StartsWith(
-            answer.BeyondCoolers ? "No cooler holds the darks as close as this stack needs (" : "Use darks at most ",
+            answer.BeyondCoolers ? "No darks of another night come as close as this stack needs (" : "Use darks at most ",
             said.Sentence,
             StringComparison.Ordinal
         );
         if (answer.BeyondCoolers)
             Assert.EndsWith(
-                "dither and reject outliers, or take the darks at the set point of the lights, on the same night.",
+                "dither and reject outliers, or take the darks at the temperature of the lights, on the same night.",
                 said.Sentence,
                 StringComparison.Ordinal
             );
@@ -45,7 +45,7 @@ public class ToleranceDocumentTests
         );
         Assert.True(answer is { BeyondCoolers: true, Dithered.BeyondCoolers: true });
         Assert.EndsWith(
-            ": take the darks at the set point of the lights, on the same night, dither over as many positions as you "
+            ": take the darks at the temperature of the lights, on the same night, dither over as many positions as you "
                 + "can and reject outliers.",
             ToleranceDocument.Of(answer).Sentence,
             StringComparison.Ordinal
