@@ -159,13 +159,7 @@ public sealed class SilentNightsTests
                 .Range(0, 24)
                 .SelectMany(i => exposures.Select(e => Dark(e, 8 + (10 * Math.Exp(-i / 6.0)), 1))),
         ];
-        (double First, double Last)[] errors =
-        [
-            (-0.5, -0.5),
-            (-0.5, 0.5),
-            (0.5, -0.5),
-            (0.5, 0.5),
-        ];
+        (double First, double Last)[] errors = [(-0.5, -0.5), (-0.5, 0.5), (0.5, -0.5), (0.5, 0.5)];
         double doublings = 0,
             rates = 0;
         foreach ((double first, double last) in errors)

@@ -2,6 +2,7 @@ using SensorProfile.Profiles.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Drawing;
 using SensorProfile.Reporting.Plots.Sensor;
+using static System.FormattableString;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
@@ -14,6 +15,16 @@ internal static class DarkSection
         const string Title = "Dark signal against exposure";
         DarkCurrentProfile? dark = context.Mode.DarkCurrent;
         IReadOnlyList<Panel> levels = DarkSignalPlot.Levels(dark, context.Mode.Gain);
+        if (levels.Count == 0 && context.Mode.DarkNights.Count > 0)
+            return new ReportSection(
+                Title,
+                context.Label,
+                [
+                    new TextBlock(
+                        "The temperature of the darks is unknown: their signal is not drawn, but its rate stands in the next section."
+                    ),
+                ]
+            );
         if (levels.Count == 0)
             return new ReportSection(
                 Title,
@@ -63,6 +74,11 @@ internal static class DarkSection
         var blocks = new List<Block>();
         if (DarkCurrentPlot.Of(dark) is { } panel)
             blocks.Add(context.Figure(panel, Caption(dark!), "dark-current"));
+        else if (context.Mode.DarkNights.Count > 0)
+            blocks.AddRange([
+                new TextBlock(WithoutTemperature(context.Mode.DarkNights)),
+                Nights(context.Mode.DarkNights, context.Mode.Gain is null ? "ADU/px/s" : "e⁻/px/s"),
+            ]);
         else
             blocks.AddRange(
                 context.Absent(
@@ -96,6 +112,48 @@ internal static class DarkSection
         return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are as "
             + "read by a probe or thermometer, which may differ from the pixels by degrees.";
     }
+
+    private static string WithoutTemperature(IReadOnlyList<DarkNight> nights) =>
+        "The temperature of the darks is unknown, so there is no law. "
+        + (
+            nights.Any(n => n.AboveColdest is not null)
+                ? "The darks of a night were sorted by the light of their hot pixels, taken to double every 6 °C ± 1 °C: a "
+                    + "thermometer's reading typed in for one dark of the coldest and one of the warmest group would turn this "
+                    + "table into a law."
+                : "A thermometer's reading typed in for some darks, at three temperatures or more, would give one."
+        );
+
+    private static TableBlock Nights(IReadOnlyList<DarkNight> nights, string unit) =>
+        new(
+            [
+                "From (UTC)",
+                "Warmer than the coldest, °C",
+                $"Median pixel, {unit}",
+                $"From the variance, {unit}",
+                "Exposures, s",
+                "Frames",
+            ],
+            [
+                .. nights.Select(night =>
+                    (IReadOnlyList<string>)
+                        [
+                            night.StartUtc is { } start ? Invariant($"{start:yyyy-MM-dd HH:mm}") : "unknown",
+                            night.AboveColdest is { Value: > 0 } above ? TableCell.Of(above)
+                            : night.AboveColdest is null ? "–"
+                            : "0",
+                            TableCell.Of(night.TypicalRate),
+                            TableCell.Of(night.RateFromVariance),
+                            Exposures(night.Exposures),
+                            QuantityText.Count(night.Frames),
+                        ]
+                ),
+            ],
+            [0.18, 0.2, 0.19, 0.21, 0.13, 0.09]
+        )
+        {
+            FirstNumberColumn = 1,
+            LastNumberColumn = 5,
+        };
 
     private static TableBlock Points(IReadOnlyList<DarkCurrentPoint> points) =>
         new(

@@ -65,7 +65,8 @@ internal static class ProbeReadings
         nights.SelectMany(night =>
         {
             double share =
-                (double)sets.Where(s => s.Set.TypedScale == night).Sum(s => s.Frames.Count) / sets.Sum(s => s.Frames.Count);
+                (double)sets.Where(s => s.Set.TypedScale == night).Sum(s => s.Frames.Count)
+                / sets.Sum(s => s.Frames.Count);
             return new[]
             {
                 share * night.OffsetUncertainty,

@@ -109,7 +109,9 @@ internal static class GainChoice
         GainRow[] colours = [.. ColourModes.Of(mode).Select(c => Row(terms, c.Mode))];
         if (colours.Length > 0)
         {
-            GainRow? fillsFirst = colours.Where(r => r.LongestExposure is not null).MinBy(r => r.LongestExposure!.Value);
+            GainRow? fillsFirst = colours
+                .Where(r => r.LongestExposure is not null)
+                .MinBy(r => r.LongestExposure!.Value);
             return colours.MaxBy(r => r.ExposureNeeded.Value)! with
             {
                 LongestExposure = fillsFirst?.LongestExposure,

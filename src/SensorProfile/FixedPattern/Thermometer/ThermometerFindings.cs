@@ -77,7 +77,9 @@ internal static class ThermometerFindings
         (HotPixelTemperature record, DarkExposure exposure) = sets.MaxBy(s =>
             Math.Abs(s.Record.Drift!.Value - s.Record.ReadingDrift!.Value)
         );
-        string reading = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
+        string reading = Still(exposure)
+            ? "stood still"
+            : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
         return new(
             FindingCodes.ProbeMissesDrift,
             Severity.Warning,

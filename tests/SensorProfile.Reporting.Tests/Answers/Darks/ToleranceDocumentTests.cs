@@ -19,7 +19,9 @@ public class ToleranceDocumentTests
         Assert.Equal(lights == 1000, answer.BeyondCoolers);
         Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
         Assert.StartsWith(
-            answer.BeyondCoolers ? "No darks of another night come as close as this stack needs (" : "Use darks at most ",
+            answer.BeyondCoolers
+                ? "No darks of another night come as close as this stack needs ("
+                : "Use darks at most ",
             said.Sentence,
             StringComparison.Ordinal
         );

@@ -1,5 +1,6 @@
 using System.Reflection;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
@@ -141,6 +142,39 @@ public class ReportContentTests
             StringComparison.Ordinal
         );
         Assert.Equal("There are no flats.", Assert.IsType<FindingsBlock>(section.Blocks[1]).Findings.Single().Message);
+    }
+
+    // The rates were measured, and the report said that dark current was not.
+    [Fact]
+    public void DarksOfUnknownTemperatureStandInATable()
+    {
+        ReportDocument content = ReportContent.Build(
+            With(
+                new ModeProfile
+                {
+                    Gain = new Measurement(0.8, 0.01, "e-/ADU", 40, ""),
+                    DarkNights =
+                    [
+                        new DarkNight
+                        {
+                            StartUtc = new DateTimeOffset(2031, 10, 21, 17, 52, 0, TimeSpan.Zero),
+                            AboveColdest = new Measurement(8.4, 1.4, "°C", 12, ""),
+                            RateFromVariance = new Measurement(0.31, 0.01, "e-/px/s", 7, ""),
+                            Exposures = [15, 60, 180],
+                            Frames = 12,
+                        },
+                    ],
+                }
+            ),
+            null
+        );
+        ReportSection current = content.Sections.Single(s => s.Title == "Dark current against temperature");
+        TableBlock table = Assert.Single(current.Blocks.OfType<TableBlock>());
+        Assert.Equal(["2031-10-21 17:52", "8.4 ± 1.4", "–", "0.310 ± 0.010", "3, to 180", "12"], table.Rows.Single());
+        Assert.DoesNotContain(
+            current.Blocks.OfType<TextBlock>(),
+            t => t.Text.Contains("was not measured", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
