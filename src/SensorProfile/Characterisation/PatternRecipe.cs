@@ -6,6 +6,7 @@ using SensorProfile.FixedPattern;
 using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.FixedPattern.Defects;
 using SensorProfile.FixedPattern.Input;
+using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels.Strips;
 using SensorProfile.Prediction;
@@ -230,7 +231,10 @@ internal static class PatternRecipe
         new(seconds, [.. set.Frames.Select(f => f.Samples)])
         {
             TakenSeconds = set.Set.ExposureSeconds ?? 0,
-            Readings = [.. set.Frames.Select(f => f.Frame.TemperatureCelsius)],
+            // what was carried over from other frames, by time or by hot pixels, is no reading to be tested by hot pixels
+            Readings = set.Frames.Any(f => f.Frame.TemperatureOrigin == TemperatureOrigin.Drawn)
+                ? []
+                : [.. set.Frames.Select(f => f.Frame.TemperatureCelsius)],
             StartSeconds =
             [
                 .. set.Frames.Select(f =>

@@ -9,6 +9,6 @@ internal enum TemperatureOrigin
     /// <summary>A thermometer's reading that was typed in for this frame, whose header says nothing.</summary>
     Typed,
 
-    /// <summary>Drawn in time between readings that were typed in for other frames.</summary>
+    /// <summary>Inferred, in time or by the hot pixels, from readings that were typed in for other frames.</summary>
     Drawn,
 }

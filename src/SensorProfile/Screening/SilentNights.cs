@@ -275,7 +275,11 @@ internal static class SilentNights
             if (frame.TemperatureOrigin == TemperatureOrigin.Typed)
                 return frame;
             double? celsius = Readings?.At(warmth.At(frame));
-            return frame with { TemperatureCelsius = celsius is { } known ? Math.Round(known, 2) : null };
+            return frame with
+            {
+                TemperatureCelsius = celsius is { } known ? Math.Round(known, 2) : null,
+                TemperatureOrigin = TemperatureOrigin.Drawn,
+            };
         }
 
         /// <summary>A group of one frame joins the one nearest in warmth.</summary>
