@@ -33,12 +33,17 @@ internal static class References
 
     private static IEnumerable<SymbolUse> In(SyntaxTree tree, SemanticModel model)
     {
+        // one list for all uses in a member: to ask the compiler anew for each use takes most of the time
+        Dictionary<SyntaxNode, ISymbol[]> around = [];
         foreach (SyntaxNode node in tree.GetRoot().DescendantNodes(n => n is not UsingDirectiveSyntax))
         {
             foreach (ISymbol target in Targets(node, model).Where(IsOurs).Distinct(SymbolEqualityComparer.Default))
             {
                 int line = tree.GetLineSpan(node.Span).StartLinePosition.Line + 1;
-                yield return new SymbolUse(tree.FilePath, line, MembersAround(node, model), target);
+                SyntaxNode member = node.FirstAncestorOrSelf<MemberDeclarationSyntax>() ?? node;
+                if (!around.TryGetValue(member, out ISymbol[]? members))
+                    around[member] = members = MembersAround(member, model);
+                yield return new SymbolUse(tree.FilePath, line, members, target);
             }
         }
     }
