@@ -8,7 +8,7 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
     private readonly IAnsiConsole console = ConsoleOutput.Create(
         writer,
         isTerminal,
-        TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
+        TerminalWidth.Find(isTerminal, TerminalWidth.Unlimited)
     );
 
     /// <summary>Shows progress in place of the stream; null leaves it to the stream.</summary>

@@ -15,7 +15,7 @@ internal sealed record CoreShape(double RelativeVariance, double RelativeThirdMo
     private const double MaxSkew = 0.9;
 
     /// <summary>Pools the shape common to all temperatures.</summary>
-    public static CoreShape Of(IReadOnlyList<DarkDistribution> temperatures)
+    public static CoreShape Measure(IReadOnlyList<DarkDistribution> temperatures)
     {
         DarkDistribution[] bright = [.. temperatures.Where(d => d.Centre > 0)];
         double variance = Math.Max(
