@@ -21,6 +21,11 @@ internal sealed record SymbolUse(string File, int Line, IReadOnlyList<ISymbol> F
 /// </remarks>
 internal static class References
 {
+    private static readonly Lazy<IReadOnlyList<SymbolUse>> _all = new(() => In(SourceModel.Everything, "src/"));
+
+    /// <summary>Every use in all of src: one walk for all rules, because it takes longest.</summary>
+    public static IReadOnlyList<SymbolUse> All => _all.Value;
+
     /// <param name="source">The source.</param>
     /// <param name="folder">Only uses in files whose path starts with this.</param>
     public static IReadOnlyList<SymbolUse> In(SourceModel source, string folder) =>
