@@ -10,7 +10,12 @@ namespace SensorProfile.Cli;
 /// <param name="Side">Standard error: progress, notes, errors.</param>
 /// <param name="Clock">Gives the date in a profile and the time left.</param>
 /// <param name="Stop">Set by Ctrl-C.</param>
-internal sealed record Session(ResultStream Results, SideStream Side, TimeProvider Clock, CancellationToken Stop)
+internal sealed record Session(
+    ResultStream Results,
+    StandardErrorStream Side,
+    TimeProvider Clock,
+    CancellationToken Stop
+)
 {
     /// <summary>The options that this run took from the user's setup.</summary>
     public RememberedOptions Remembered { get; init; } = RememberedOptions.Nothing;
@@ -24,7 +29,7 @@ internal sealed record Session(ResultStream Results, SideStream Side, TimeProvid
     public static Session OnThisTerminal(CancellationToken stop) =>
         new(
             ResultStream.Standard(),
-            new SideStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
+            new StandardErrorStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
             DatedClock.FromEnvironment(),
             stop
         )

@@ -102,7 +102,7 @@ internal sealed class DeskServer : IAsyncDisposable
         services.AddSingleton(secret);
         services.AddSingleton<OpenWindows>();
         services.AddSingleton<ResultShelf>();
-        services.AddSingleton<FramesAtHand>();
+        services.AddSingleton<SurveyedFrames>();
         services.AddSingleton<MeasureJob>();
         services.AddSingleton<NightForm>();
         services.AddScoped<CircuitHandler>(provider => provider.GetRequiredService<OpenWindows>().Watch());

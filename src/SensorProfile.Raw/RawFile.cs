@@ -30,7 +30,7 @@ public sealed class RawFile : IDisposable
         TiffFile file = TiffFile.Read(source);
         warnings.AddRange(file.Warnings);
         FoundMosaic found = MosaicFinder.Find(file, warnings);
-        SegmentLayout layout = SegmentLayout.Of(found.Directory, SampleCoding.Of(found.Directory, found.Version));
+        SegmentLayout layout = SegmentLayout.Read(found.Directory, SampleCoding.Read(found.Directory, found.Version));
         if (layout.Coding.Compression == RawCompression.LosslessJpeg)
             JpegHeader.CheckKind(new SegmentBytes(found.Directory, layout.At(0, 0)));
         Mosaic = MosaicDescription.Of(found, layout, warnings);

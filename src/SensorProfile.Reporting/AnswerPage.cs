@@ -290,7 +290,7 @@ public static class AnswerPage
     private static void Write(string folder, string name, ReportDocument document, Action<Stream> csv)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
-        Staging.Write(
+        StagedFiles.Write(
             folder,
             new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
             {

@@ -36,7 +36,7 @@ public static class DarkCheckReportWriter
             ["check.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
             ["tables/masters.csv"] = stream => CsvText.Write(Masters(answer), stream),
         };
-        Staging.Write(folder, files);
+        StagedFiles.Write(folder, files);
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 

@@ -42,7 +42,7 @@ public static class DriftReportWriter
         };
         foreach (DataTable table in DriftReportTables.Of(answer))
             files[$"tables/{table.Name}.csv"] = stream => CsvText.Write(table, stream);
-        Staging.Write(folder, files);
+        StagedFiles.Write(folder, files);
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 

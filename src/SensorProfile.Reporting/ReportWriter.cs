@@ -55,7 +55,7 @@ public static class ReportWriter
         };
         foreach ((string name, DataTable table) in Tables(profile, nights))
             files[name] = stream => CsvText.Write(table, stream);
-        Staging.Write(folder, files);
+        StagedFiles.Write(folder, files);
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 

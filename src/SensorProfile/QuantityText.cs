@@ -91,14 +91,21 @@ public static class QuantityText
 
     /// <summary>A temperature to a tenth of a degree: "−10.0 °C".</summary>
     /// <param name="celsius">°C.</param>
-    public static string Temperature(double celsius) =>
-        $"{Typeset(NoNegativeZero(celsius.ToString("F1", CultureInfo.InvariantCulture)))} °C";
+    public static string Temperature(double celsius) => $"{Tenths(celsius)} °C";
+
+    /// <summary>The number of <see cref="Temperature"/>, for lists and ranges that name the unit once.</summary>
+    internal static string Tenths(double celsius) =>
+        Typeset(NoNegativeZero(celsius.ToString("F1", CultureInfo.InvariantCulture)));
 
     /// <summary>
     /// A temperature to at most a tenth of a degree, whole ones without decimals: "−10 °C", "25.8 °C".
     /// </summary>
     /// <param name="celsius">°C.</param>
-    public static string Degrees(double celsius) => Temperature(celsius).Replace(".0 ", " ", StringComparison.Ordinal);
+    public static string Degrees(double celsius) => $"{ShortTenths(celsius)} °C";
+
+    /// <summary>The number of <see cref="Degrees"/>.</summary>
+    internal static string ShortTenths(double celsius) =>
+        Tenths(celsius) is var text && text.EndsWith(".0", StringComparison.Ordinal) ? text[..^2] : text;
 
     /// <summary>A unit as it is typeset: "e-/px/s" becomes "e⁻/px/s"; "1" becomes "".</summary>
     /// <param name="unit">Unit as profiles write it.</param>

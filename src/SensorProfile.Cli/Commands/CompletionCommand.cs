@@ -10,7 +10,7 @@ internal sealed class CompletionCommand : Command<CompletionCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         Session session = (Session)context.Data!;
-        session.Results.WriteRaw(CompletionScript.Of(ShellOf(settings.Shell), CommandModel.Read(session)));
+        session.Results.WriteRaw(CompletionScript.Write(ShellOf(settings.Shell), CommandModel.Read(session)));
         return ExitCodes.Answered;
     }
 

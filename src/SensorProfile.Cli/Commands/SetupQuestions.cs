@@ -10,7 +10,7 @@ namespace SensorProfile.Cli.Commands;
 /// Asks for a setup, question by question: an empty line keeps the present value, a dash clears it, the end of the input
 /// keeps the rest.
 /// </summary>
-internal sealed class SetupQuestions(TextReader person, SideStream side)
+internal sealed class SetupQuestions(TextReader person, StandardErrorStream side)
 {
     public ObservingSetup Ask(ObservingSetup setup)
     {

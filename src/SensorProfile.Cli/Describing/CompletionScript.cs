@@ -3,7 +3,7 @@ namespace SensorProfile.Cli.Describing;
 /// <summary>What a shell reads to complete commands, options and their values.</summary>
 internal static class CompletionScript
 {
-    public static string Of(Shell shell, CommandModel model) =>
+    public static string Write(Shell shell, CommandModel model) =>
         shell switch
         {
             Shell.Bash => BashCompletion.Write(model),

@@ -16,7 +16,7 @@ internal sealed class CommandDoor(Session terminal) : IDeskDoor
         Session session = terminal with
         {
             Results = new ResultStream(() => Stream.Null, isTerminal: false),
-            Side = new SideStream(notes, isTerminal: false, TimeProvider.System)
+            Side = new StandardErrorStream(notes, isTerminal: false, TimeProvider.System)
             {
                 Display = new WatchedStages(watcher, TimeProvider.System),
             },
@@ -57,7 +57,7 @@ internal sealed class CommandDoor(Session terminal) : IDeskDoor
                 change,
                 terminal with
                 {
-                    Side = new SideStream(notes, isTerminal: false, TimeProvider.System)
+                    Side = new StandardErrorStream(notes, isTerminal: false, TimeProvider.System)
                     {
                         Display = new WatchedStages(null, TimeProvider.System),
                     },

@@ -14,9 +14,9 @@ internal sealed class ResultStream
     {
         this.open = open;
         StringWriter writer = new(text) { NewLine = "\n" };
-        Width = TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited);
+        Width = TerminalWidth.Find(isTerminal, TerminalWidth.Unlimited);
         Page = ConsoleOutput.Create(writer, isTerminal, Width);
-        Help = ConsoleOutput.Create(writer, isTerminal, TerminalWidth.Of(isTerminal, HelpWidthInPipe));
+        Help = ConsoleOutput.Create(writer, isTerminal, TerminalWidth.Find(isTerminal, HelpWidthInPipe));
     }
 
     public int Width { get; }

@@ -16,7 +16,7 @@ internal static class TerminalWidth
     /// <summary>
     /// COLUMNS when it is set, the terminal's width on a terminal, otherwise <paramref name="otherwise"/>.
     /// </summary>
-    public static int Of(bool isTerminal, int otherwise)
+    public static int Find(bool isTerminal, int otherwise)
     {
         if (
             int.TryParse(

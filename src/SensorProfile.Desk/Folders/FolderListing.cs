@@ -20,7 +20,7 @@ internal sealed record FolderListing(
     public static string Home => Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
 
     /// <summary>Lists a folder.</summary>
-    public static FolderListing Of(string path)
+    public static FolderListing Read(string path)
     {
         DirectoryInfo folder;
         try

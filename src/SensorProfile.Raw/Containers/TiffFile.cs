@@ -50,7 +50,7 @@ internal sealed class TiffFile
         header.Clear();
         ReadOnlySpan<byte> read = header[..source.Read(0, header)];
         bool bigEndian = header[0] == 'M';
-        TiffForm form = TiffForm.Of(read);
+        TiffForm form = TiffForm.Detect(read);
         if (!ofAnyNumber || read.Length < form.HeaderBytes)
             CheckHeader(source, read, form);
         var file = new TiffFile(source, bigEndian, form);

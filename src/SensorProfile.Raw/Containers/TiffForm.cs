@@ -25,7 +25,7 @@ internal readonly record struct TiffForm(int HeaderBytes, int CountBytes, int En
 
     /// <summary>The form announced by a header.</summary>
     /// <param name="header">The first bytes of a file.</param>
-    public static TiffForm Of(ReadOnlySpan<byte> header) =>
+    public static TiffForm Detect(ReadOnlySpan<byte> header) =>
         header is [0x49, 0x49, 43, 0, 8, 0, 0, 0, ..] or [0x4D, 0x4D, 0, 43, 0, 8, 0, 0, ..] ? Big : Ordinary;
 
     /// <summary>Offset of the first directory.</summary>

@@ -49,7 +49,7 @@ internal sealed class HuffmanTable
     }
 
     /// <summary>Makes a table for which <see cref="Fault"/> returns null.</summary>
-    public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
+    public static HuffmanTable Build(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
         new(counts, values.ToArray());
 
     /// <summary>A complete difference from the next bits; 0 when it and its code are longer than the look-up.</summary>

@@ -188,7 +188,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             ReadOnlySpan<byte> values = content.Slice(17, number);
             if (HuffmanTable.Fault(counts, values) is { } fault)
                 throw bytes.Damaged("a Huffman table (DHT) is impossible: " + fault);
-            tables[place] = HuffmanTable.Of(counts, values);
+            tables[place] = HuffmanTable.Build(counts, values);
             content = content[(17 + number)..];
         }
         if (content.Length > 0)

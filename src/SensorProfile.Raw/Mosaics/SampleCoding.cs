@@ -54,7 +54,7 @@ internal sealed record SampleCoding(
     /// <param name="directory">The directory of the mosaic.</param>
     /// <param name="version">Version of DNG; null for other files.</param>
     /// <exception cref="RawFormatException">The coding is not supported, or is lossy.</exception>
-    public static SampleCoding Of(TiffDirectory directory, Version? version)
+    public static SampleCoding Read(TiffDirectory directory, Version? version)
     {
         RawCompression compression = CompressionOf(directory);
         CheckSamples(directory);

@@ -62,7 +62,7 @@ internal sealed class SegmentLayout
     /// <summary>Reads the layout of a directory.</summary>
     /// <exception cref="RawFormatException">It is contradictory, too large, or extends beyond the end of the
     /// file.</exception>
-    public static SegmentLayout Of(TiffDirectory directory, SampleCoding coding)
+    public static SegmentLayout Read(TiffDirectory directory, SampleCoding coding)
     {
         var layout = new SegmentLayout(directory, coding);
         for (int i = 0; i < layout.offsets.Length; i++)

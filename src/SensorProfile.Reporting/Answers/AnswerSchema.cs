@@ -31,17 +31,17 @@ internal sealed class AnswerSchema
         JsonObject members = new()
         {
             ["command"] = new JsonObject { ["const"] = shape.Command },
-            ["sentence"] = Said("One sentence to act on.", typeof(string)),
+            ["sentence"] = Described("One sentence to act on.", typeof(string)),
             ["verdict"] = new JsonObject
             {
                 ["enum"] = new JsonArray([.. shape.Verdicts.Union([Answer.CannotTell]).Select(v => (JsonNode)v)]),
             },
-            ["reason"] = Said("Why, in a sentence or two.", typeof(string)),
-            ["quantities"] = Said(
+            ["reason"] = Described("Why, in a sentence or two.", typeof(string)),
+            ["quantities"] = Described(
                 "The numbers by name; null where there is none, and a finding says why.",
                 typeof(IReadOnlyDictionary<string, Measurement?>)
             ),
-            ["intervals"] = Said(
+            ["intervals"] = Described(
                 "95 % intervals of those that are not a value ± its uncertainty.",
                 typeof(IReadOnlyDictionary<string, Interval>)
             ),
@@ -50,18 +50,18 @@ internal sealed class AnswerSchema
             IGrouping<string, JsonNode> member in shape.Fields.SelectMany(Members).GroupBy(m => m.Name, m => m.Type)
         )
             members[member.Key] = OneOf([.. member]);
-        members["settling"] = Said("Frames that would settle it.", typeof(IReadOnlyList<SettlingFrames>));
-        members["colours"] = Said(
-            "Each colour's answer, where they are scaled apart.",
+        members["settling"] = Described("Frames that would settle it.", typeof(IReadOnlyList<SettlingFrames>));
+        members["colours"] = Described(
+            "Each colour's answer, where the colours have gains of their own.",
             typeof(IReadOnlyList<ColourAnswer>)
         );
-        members["assumptions"] = Said(
+        members["assumptions"] = Described(
             "What the answer assumes besides the measurements.",
             typeof(IReadOnlyList<AnswerAssumption>)
         );
-        members["findings"] = Said("What was found on the way.", typeof(IReadOnlyList<Finding>));
-        members["cautions"] = Said("Cautions for people and equipment.", typeof(IReadOnlyList<string>));
-        members["rulesOfThumb"] = Said("Common rules of thumb beside the answer.", typeof(IReadOnlyList<string>));
+        members["findings"] = Described("What was found on the way.", typeof(IReadOnlyList<Finding>));
+        members["cautions"] = Described("Cautions for people and equipment.", typeof(IReadOnlyList<string>));
+        members["rulesOfThumb"] = Described("Common rules of thumb beside the answer.", typeof(IReadOnlyList<string>));
         string[] always =
         [
             "command",
@@ -85,7 +85,7 @@ internal sealed class AnswerSchema
         };
     }
 
-    private JsonObject Said(string meaning, Type type)
+    private JsonObject Described(string meaning, Type type)
     {
         var schema = (JsonObject)Of(type);
         schema.Insert(0, "description", meaning);

@@ -25,7 +25,7 @@ internal static class HandbookPages
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal);
         foreach (HandbookTopic topic in HandbookTopics.All.Prepend(HandbookTopics.Contents))
             files[Address(topic.Name)] = stream => stream.Write(Encoding.UTF8.GetBytes(Page(topic)));
-        Staging.Write(folder, files);
+        StagedFiles.Write(folder, files);
     }
 
     /// <summary>One page.</summary>

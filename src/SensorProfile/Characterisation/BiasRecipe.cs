@@ -48,7 +48,7 @@ internal static class BiasRecipe
                 mode.CodeStep.Step,
                 frames[0].Channels.Sum(c => c.Pixels)
             ),
-            ReadNoiseAdu = ChannelRms.Of([.. channels.Select(c => c.ReadNoiseAdu)]),
+            ReadNoiseAdu = ChannelRms.Combine([.. channels.Select(c => c.ReadNoiseAdu)]),
             Structure = Structure(statistics),
             Stability = Stability([.. frames.Select(f => f.Channels.Average(c => c.Mean))]),
             Moments = frames.Length < 2 ? null : Moments(frames, stages, mode),

@@ -44,7 +44,7 @@ internal static class BlackLevelRecipe
         );
         if (BlackLevelMeasurement.Measure(frames, series, electrons ? flats.Gain : null) is not { } level)
             return null;
-        log.Add(BlackLevelFindings.Of(level, series, darks.Profile?.Form == DarkForm.Variance));
+        log.Add(BlackLevelFindings.Judge(level, series, darks.Profile?.Form == DarkForm.Variance));
         return level;
     }
 

@@ -13,8 +13,8 @@ internal static class DarkFindings
 
     public static void Report(DarkTemperature[] temperatures, ModeFrames mode, FindingsLog log)
     {
-        bool clamped = DarkSummary.UseVariance(temperatures);
-        if (clamped)
+        bool pinned = DarkSummary.UseVariance(temperatures);
+        if (pinned)
             log.Add(
                 FindingCodes.BlackLevelPinned,
                 Severity.Warning,
@@ -34,7 +34,7 @@ internal static class DarkFindings
                 Invariant($"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with ")
                     + Invariant($"{AdvisedExposures} or more it can be tested whether dark signal grows in proportion.")
             );
-        if (clamped)
+        if (pinned)
             return;
         foreach (DarkTemperature t in temperatures.Where(t => t.Typical is { Resolved: false }))
             log.Add(
@@ -70,11 +70,7 @@ internal static class DarkFindings
     }
 
     private static string At(IEnumerable<DarkTemperature> temperatures) =>
-        Counted.List([
-            .. temperatures.Select(t =>
-                Invariant($"{Math.Round(t.TemperatureCelsius, 1) + 0.0:0.0}").Replace('-', '−')
-            ),
-        ]) + " °C";
+        Counted.List([.. temperatures.Select(t => QuantityText.Tenths(t.TemperatureCelsius))]) + " °C";
 
     private static void Compare(DarkTemperature[] temperatures, FindingsLog log)
     {

@@ -234,7 +234,7 @@ internal static class DarkRecipe
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]
             ),
         };
-        return !result.IsClamped
+        return !result.LevelPinned
             ? result
             : result with
             {

@@ -41,8 +41,8 @@ internal static class FlatResidualRecipe
             return (null, null);
         }
         return (
-            ChannelRms.Of([.. measured.Select(r => r!.Pixels)]),
-            ChannelRms.Of([.. measured.Select(r => r!.Areas)])
+            ChannelRms.Combine([.. measured.Select(r => r!.Pixels)]),
+            ChannelRms.Combine([.. measured.Select(r => r!.Areas)])
         );
     }
 

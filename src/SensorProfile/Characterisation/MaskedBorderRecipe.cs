@@ -62,7 +62,7 @@ internal static class MaskedBorderRecipe
             ],
             Frames = FramesOf(readings),
         };
-        log.Add(MaskedBorderFindings.Of(border));
+        log.Add(MaskedBorderFindings.Judge(border));
         return border;
     }
 

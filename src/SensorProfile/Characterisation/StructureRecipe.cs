@@ -77,7 +77,7 @@ internal static class StructureRecipe
             .OrderBy(b => b.Chance)
             .Take(4)
             .Select(b =>
-                Invariant($"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± ")
+                Invariant($"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;−0.###} ± ")
                 + Invariant($"{b.Step.StandardUncertainty:0.###} {b.Step.Unit} at ")
                 + Invariant($"{(b.Direction == PatternDirection.Across ? "column" : "row")} {b.Number}")
                 + (b.Part == "whole" ? "" : $" ({b.Part})")

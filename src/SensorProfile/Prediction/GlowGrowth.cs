@@ -25,7 +25,10 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
     /// <summary>Growth from the places that glow, strongest first.</summary>
     /// <param name="places">Places.</param>
     /// <param name="exposures">Exposures and numbers of frames at the temperature of the map, s.</param>
-    public static GlowGrowth Of(IReadOnlyList<GlowRegion> places, IReadOnlyList<(double Seconds, int Frames)> exposures)
+    public static GlowGrowth Find(
+        IReadOnlyList<GlowRegion> places,
+        IReadOnlyList<(double Seconds, int Frames)> exposures
+    )
     {
         Measurement? doubling = places.Select(p => p.DoublingTemperature).FirstOrDefault(d => d is { Value: > 0 });
         Measurement? exponent = places.Select(p => p.ExposureExponent).FirstOrDefault(p => p is not null);

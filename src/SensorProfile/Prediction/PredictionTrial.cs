@@ -131,7 +131,7 @@ internal sealed class PredictionTrial
             TypicalRate = maps.Typical,
             Classes = maps.Classes,
             Bend = maps.Bend,
-            Glow = GlowGrowth.Of(places, [.. nearest.Exposures.Select(e => (e.Seconds, e.Frames.Count))]),
+            Glow = GlowGrowth.Find(places, [.. nearest.Exposures.Select(e => (e.Seconds, e.Frames.Count))]),
             LawCorrelation = correlations.Length == 0 ? 0 : OrderStatistics.Median(correlations),
             PedestalShare = maps.UnlitShare,
         };

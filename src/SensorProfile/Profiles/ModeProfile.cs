@@ -38,7 +38,7 @@ public sealed record ModeProfile
     /// <summary>Photo-response nonuniformity, %.</summary>
     public Measurement? ResponseNonuniformity { get; init; }
 
-    /// <summary>The same per colour of the filter array (R, G1, G2, B); empty for monochrome.</summary>
+    /// <summary>The photon-transfer results per colour of the filter array (R, G1, G2, B); empty for monochrome.</summary>
     public IReadOnlyList<ChannelProfile> Channels { get; init; } = [];
 
     /// <summary>

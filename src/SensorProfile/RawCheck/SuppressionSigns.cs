@@ -222,7 +222,7 @@ internal static class SuppressionSigns
 
         public string Conditions(PairCounts other) =>
             Temperature is { } own && other.Temperature is { } its && Math.Abs(own - its) > SameCelsius
-                ? Invariant($"at {Exposure:0.###} s and {Math.Round(own, 1) + 0:0.#} °C").Replace('-', '−')
+                ? Invariant($"at {Exposure:0.###} s and {QuantityText.ShortTenths(own)} °C")
                 : Invariant($"at {Exposure:0.###} s");
     }
 }

@@ -184,7 +184,7 @@ internal static class TreatmentFindings
             log.Add(
                 FindingCodes.AveragedSet,
                 Severity.Warning,
-                Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
+                Invariant($"The darks of {level.Exposure:0.###} s at {QuantityText.Temperature(t.TemperatureCelsius)} ")
                     + Invariant(
                         $"scatter by {Math.Sqrt(Math.Max(variance, 0)):0.##} ADU where bias frames alone scatter by "
                     )

@@ -58,7 +58,7 @@ internal sealed record ChannelReading
     /// <summary>Tails of pixels far above and below the level.</summary>
     public required DistributionTail Tail { get; init; }
 
-    public static ChannelReading Of(ChannelStatistics channel, int codeStep)
+    public static ChannelReading Measure(ChannelStatistics channel, int codeStep)
     {
         IntegerHistogram codes = channel.Codes;
         ClippedMoments clipped = channel.Clipped();

@@ -51,7 +51,7 @@ internal static class FrameScreening
                 return new ScreenedFrame(
                     frames[i],
                     samples[i],
-                    [.. statistics.Channels.Select(c => ChannelReading.Of(c, step.Step))],
+                    [.. statistics.Channels.Select(c => ChannelReading.Measure(c, step.Step))],
                     statistics.RowMeans(),
                     statistics.Channels.Aggregate((Int128)0, (sum, c) => sum + c.Codes.Sum)
                 );

@@ -255,7 +255,7 @@ internal static class SilentNights
             ];
             (DateTimeOffset first, DateTimeOffset last) = (frames[0].StartUtc!.Value, frames[^1].StartUtc!.Value);
             Frame[] ofNight = [.. typed.Where(f => f.StartUtc >= first - near && f.StartUtc <= last + near)];
-            TypedReadings? readings = TypedReadings.Of(ofNight, warmth);
+            TypedReadings? readings = TypedReadings.Fit(ofNight, warmth);
             return new Night(frames, warmth, readings, groups)
             {
                 IsContradicted = ofNight.Length > 0 && readings is null,

@@ -11,7 +11,7 @@ namespace SensorProfile.Screening;
 public sealed class StageClock
 {
     private readonly List<StageTime> stages = [];
-    private readonly ReadTally tally = new();
+    private readonly ReadByteCounter tally = new();
     private string? stage;
     private (long Ticks, TimeSpan Processor, long Read, long Allocated) began;
 

@@ -23,7 +23,7 @@ internal sealed class TypedReadings
         (this.readings, this.line) = (readings, line);
 
     /// <summary>The readings of a night; null where there are none, or they contradict the hot pixels.</summary>
-    public static TypedReadings? Of(IEnumerable<Frame> typed, FrameWarmth warmth)
+    public static TypedReadings? Fit(IEnumerable<Frame> typed, FrameWarmth warmth)
     {
         (double Warmth, double Celsius)[] readings =
         [

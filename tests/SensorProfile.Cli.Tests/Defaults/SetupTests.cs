@@ -223,7 +223,7 @@ public sealed class SetupTests : IDisposable
             arguments,
             new Session(
                 new ResultStream(() => Stream.Null, false),
-                new SideStream(TextWriter.Null, false, TimeProvider.System),
+                new StandardErrorStream(TextWriter.Null, false, TimeProvider.System),
                 TimeProvider.System,
                 default
             )

@@ -57,7 +57,7 @@ internal static class WarmProgram
             arguments,
             new Session(
                 new ResultStream(() => output, isTerminal: false),
-                new SideStream(TextWriter.Synchronized(error), isTerminal: false, TimeProvider.System),
+                new StandardErrorStream(TextWriter.Synchronized(error), isTerminal: false, TimeProvider.System),
                 DatedClock.FromEnvironment(),
                 CancellationToken.None
             )

@@ -31,7 +31,7 @@ public sealed class OpenDesk : IAsyncLifetime
     internal static Session Quiet =>
         new(
             new ResultStream(() => Stream.Null, isTerminal: false),
-            new SideStream(TextWriter.Null, isTerminal: false, TimeProvider.System),
+            new StandardErrorStream(TextWriter.Null, isTerminal: false, TimeProvider.System),
             TimeProvider.System,
             CancellationToken.None
         );

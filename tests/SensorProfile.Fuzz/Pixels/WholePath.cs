@@ -59,7 +59,7 @@ internal sealed partial class WholePath(string folder)
             arguments,
             new Session(
                 new ResultStream(() => new MemoryStreamThatStays(output), isTerminal: false),
-                new SideStream(error, isTerminal: false, TimeProvider.System),
+                new StandardErrorStream(error, isTerminal: false, TimeProvider.System),
                 TimeProvider.System,
                 stop.Token
             )

@@ -35,7 +35,7 @@ public sealed class HuffmanTests
     {
         long[] frequencies = [.. Enumerable.Range(0, 17).Select(value => 1L << (value * 2 % 17))];
         HuffmanCode code = HuffmanCode.For(frequencies);
-        HuffmanTable table = HuffmanTable.Of(code.Counts, code.Values);
+        HuffmanTable table = HuffmanTable.Build(code.Counts, code.Values);
         for (int value = 0; value <= 16; value++)
         {
             ulong bits = (ulong)code.Codes[value] << (64 - code.Lengths[value]);

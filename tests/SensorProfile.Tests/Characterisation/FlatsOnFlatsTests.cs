@@ -5,7 +5,7 @@ using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
 
-/// <summary>What flats leave on flats, from frames whose change between the halves is known.</summary>
+/// <summary>The flat-field residual, from frames whose change between the halves is known.</summary>
 public sealed class FlatsOnFlatsTests(ITestOutputHelper output)
 {
     private const int Width = 192,

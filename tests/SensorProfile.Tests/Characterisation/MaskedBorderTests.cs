@@ -64,7 +64,7 @@ public sealed class MaskedBorderTests(ITestOutputHelper output)
             f.Code.StartsWith("masked-border-", StringComparison.Ordinal) && f.Severity == Severity.Warning
         );
         Assert.Equal("masked-border-clamped", finding.Code);
-        Assert.StartsWith("The camera holds the level of its masked border: at 60 s", finding.Message);
+        Assert.StartsWith("The camera pins the level of its masked border: at 60 s", finding.Message);
     }
 
     [Fact]

@@ -67,7 +67,7 @@ public class LineTests
     [Fact]
     public void WeightedMeanOfThree()
     {
-        WeightedMean mean = WeightedMean.Of([10, 12, 20], [1, 0.5, 2]);
+        WeightedMean mean = WeightedMean.Combine([10, 12, 20], [1, 0.5, 2]);
         Digits.Relative(12, mean.Value, 1e-15);
         Digits.Printed(0.43643578047, mean.Uncertainty, 5e-12);
         Digits.Relative(20, mean.ChiSquared, 1e-14);

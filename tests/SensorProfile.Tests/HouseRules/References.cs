@@ -21,6 +21,11 @@ internal sealed record SymbolUse(string File, int Line, IReadOnlyList<ISymbol> F
 /// </remarks>
 internal static class References
 {
+    private static readonly Lazy<IReadOnlyList<SymbolUse>> _all = new(() => In(SourceModel.Everything, "src/"));
+
+    /// <summary>Every use in all of src: one walk for all rules, because it takes longest.</summary>
+    public static IReadOnlyList<SymbolUse> All => _all.Value;
+
     /// <param name="source">The source.</param>
     /// <param name="folder">Only uses in files whose path starts with this.</param>
     public static IReadOnlyList<SymbolUse> In(SourceModel source, string folder) =>
@@ -33,12 +38,17 @@ internal static class References
 
     private static IEnumerable<SymbolUse> In(SyntaxTree tree, SemanticModel model)
     {
+        // one list for all uses in a member: to ask the compiler anew for each use takes most of the time
+        Dictionary<SyntaxNode, ISymbol[]> around = [];
         foreach (SyntaxNode node in tree.GetRoot().DescendantNodes(n => n is not UsingDirectiveSyntax))
         {
             foreach (ISymbol target in Targets(node, model).Where(IsOurs).Distinct(SymbolEqualityComparer.Default))
             {
                 int line = tree.GetLineSpan(node.Span).StartLinePosition.Line + 1;
-                yield return new SymbolUse(tree.FilePath, line, MembersAround(node, model), target);
+                SyntaxNode member = node.FirstAncestorOrSelf<MemberDeclarationSyntax>() ?? node;
+                if (!around.TryGetValue(member, out ISymbol[]? members))
+                    around[member] = members = MembersAround(member, model);
+                yield return new SymbolUse(tree.FilePath, line, members, target);
             }
         }
     }

@@ -19,7 +19,7 @@ internal static class Rooms
     private const string Library = "SensorProfile";
 
     private static readonly Lazy<IReadOnlyList<RoomArrow>> _arrows = new(() =>
-        ArrowsIn(SourceModel.Library, $"src/{Library}/")
+        Between(References.All.Where(u => u.File.StartsWith($"src/{Library}/", StringComparison.Ordinal)))
     );
 
     /// <summary>All rooms with code in them.</summary>
@@ -41,8 +41,11 @@ internal static class Rooms
     /// <param name="source">The source.</param>
     /// <param name="folder">Only uses in files whose path starts with this.</param>
     public static IReadOnlyList<RoomArrow> ArrowsIn(SourceModel source, string folder) =>
+        Between(References.In(source, folder));
+
+    private static RoomArrow[] Between(IEnumerable<SymbolUse> uses) =>
         [
-            .. from use in References.In(source, folder)
+            .. from use in uses
             let fromRoom = RoomOfFile(use.File)
             let toRoom = RoomOfSymbol(use.Target)
             where fromRoom is not null && toRoom is not null && fromRoom != toRoom

@@ -20,12 +20,15 @@ internal sealed class SourceModel
         global using System.Threading.Tasks;
         """;
 
-    private static readonly Lazy<SourceModel> _library = new(() => new SourceModel("SensorProfile"));
+    private static readonly Lazy<SourceModel> _library = new(LibraryOfEverything);
     private static readonly Lazy<SourceModel> _everything = new(() => new SourceModel("SensorProfile.Cli"));
 
     private readonly Dictionary<string, CSharpCompilation> _compilations = [];
 
     private SourceModel(string program, params (string File, string Text)[] additions) => Compile(program, additions);
+
+    private SourceModel(IEnumerable<(string Program, CSharpCompilation Compilation)> compiled) =>
+        _compilations = compiled.ToDictionary(c => c.Program, c => c.Compilation);
 
     /// <summary>The analysis library and what it stands on.</summary>
     public static SourceModel Library => _library.Value;
@@ -43,6 +46,20 @@ internal sealed class SourceModel
     /// <summary>The library with more files, which stand nowhere but here.</summary>
     public static SourceModel LibraryWith(params (string File, string Text)[] additions) =>
         new("SensorProfile", additions);
+
+    // a part of the whole, so that the library is compiled once for all rules
+    private static SourceModel LibraryOfEverything()
+    {
+        Dictionary<string, CSharpCompilation> all = Everything._compilations;
+        HashSet<Compilation> needed = [.. WithReferences(all["SensorProfile"])];
+        return new(all.Where(c => needed.Contains(c.Value)).Select(c => (c.Key, c.Value)));
+    }
+
+    private static IEnumerable<Compilation> WithReferences(Compilation program) =>
+        program
+            .References.OfType<CompilationReference>()
+            .SelectMany(r => WithReferences(r.Compilation))
+            .Append(program);
 
     private CSharpCompilation Compile(string program, (string File, string Text)[] additions)
     {

@@ -60,23 +60,59 @@ public sealed partial class SourceRulesTests
     [Fact]
     public void TheLibraryNamesNoOptionAndNoCommand()
     {
+        string library = Path.Combine(SourceTree.Root, "src", "SensorProfile");
         string[] said =
         [
             .. SourceTree
                 .SourceFiles()
                 .Where(f => SourceTree.Relative(f).StartsWith("src/SensorProfile/", StringComparison.Ordinal))
+                .Append(Path.Combine(library, "findings.json"))
+                .Append(Path.Combine(library, "Profiles", "descriptions.json"))
                 .SelectMany(f =>
                     File.ReadAllLines(f)
-                        .Where(l =>
-                            !l.TrimStart().StartsWith("//", StringComparison.Ordinal) && CommandLineWords().IsMatch(l)
-                        )
+                        .Where(l => !l.TrimStart().StartsWith("//", StringComparison.Ordinal) && NamesACommand(l))
                         .Select(l => $"{SourceTree.Relative(f)}: {l.Trim()}")
                 ),
         ];
         Assert.Empty(said);
     }
 
-    [GeneratedRegex("""["'( ]--[a-z][a-z-]+|sensorprofile [a-z]|'(shots|darks [a-z]+)'""")]
+    [Theory]
+    [InlineData("take the master that 'darks predict' computes")]
+    [InlineData("give the profile with 'characterise'")]
+    [InlineData("give a folder that characterise wrote")]
+    [InlineData("run setpoint again")]
+    [InlineData("use --temperatures hot-pixels")]
+    [InlineData("sensorprofile demo makes one")]
+    public void ASentenceThatNamesACommandIsSeen(string sentence) =>
+        Assert.True(NamesACommand($"            \"{sentence}\","));
+
+    [Theory]
+    [InlineData("characterise the camera again")]
+    [InlineData("Drift in time and a report of it cannot be judged")]
+    [InlineData("the demo's night, {Night}")]
+    [InlineData("a survey shows what was found")]
+    public void OrdinaryWordsAreNoCommand(string sentence) =>
+        Assert.False(NamesACommand($"            \"{sentence}\","));
+
+    private static bool NamesACommand(string line) => CommandLineWords().IsMatch(line);
+
+    private const string Commands =
+        "(darks (plan|match|check|predict)|flats plan|shots|survey|characterise|report|setpoint|exposure|drift|fleet|desk|"
+        + "simulate|setup|schema|demo|compare|man|completion)";
+
+    // an option; a command in quotes, as the one who does something, or as what is to be run
+    [GeneratedRegex(
+        """["'( ]--[a-z][a-z-]+|sensorprofile [a-z]|'"""
+            + Commands
+            + """'|`"""
+            + Commands
+            + """`|(?<!\b([Aa]|[Tt]he|[Tt]his|[Ii]ts) )\b"""
+            + Commands
+            + """ (wrote|writes|prints|printed|makes|made|says|shows|computes)\b|\b[Rr]un """
+            + Commands
+            + """\b"""
+    )]
     private static partial Regex CommandLineWords();
 
     [Fact]

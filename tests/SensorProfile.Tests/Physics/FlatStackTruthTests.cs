@@ -64,7 +64,7 @@ public sealed class FlatStackTruthTests(ITestOutputHelper output)
         Assert.InRange(fewer, 0.05, 0.06);
     }
 
-    [Theory] // what flats leave on flats adds to the noise of the master, 0.1 % of the signal
+    [Theory] // the flat-field residual adds to the noise of the master, 0.1 % of the signal
     [InlineData(1)]
     [InlineData(8)]
     public void WhatFlatsLeaveCountsToo(int positions)

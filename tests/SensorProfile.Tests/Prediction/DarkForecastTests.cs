@@ -87,12 +87,12 @@ public sealed class DarkForecastTests
     {
         // G·t^0.5 through exposures 100, 400: a line of slope (20 − 10)/300 per unit G; a map of rate r stands for G =
         // r·30.
-        GlowGrowth growth = GlowGrowth.Of(
+        GlowGrowth growth = GlowGrowth.Find(
             [new GlowRegion { ExposureExponent = new Measurement(0.5, 0.02, "1", 3, "test") }],
             [(100, 4), (400, 4)]
         );
         Assert.Equal(30 * Math.Sqrt(225), growth.EquivalentSeconds(225), 1e-9);
-        GlowGrowth inProportion = GlowGrowth.Of(
+        GlowGrowth inProportion = GlowGrowth.Find(
             [new GlowRegion { ExposureExponent = new Measurement(1.1, 0.1, "1", 3, "test") }],
             [(100, 4), (400, 4)]
         );

@@ -44,7 +44,7 @@ internal static class FrameReading
     }
 
     /// <summary>Names the files left out, or the first few of many; a reason that many share is printed once.</summary>
-    public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
+    public static void Name(StandardErrorStream side, IReadOnlyList<RejectedFile> rejected)
     {
         string[] lines =
         [

@@ -44,7 +44,7 @@ internal static class SetpointDocument
             Assumptions = assumptions,
             Figure = () => SetpointBlocks.Figure(all, new FigureCounter(), "setpoint.csv"),
             Hints = [.. Hints(answer, assumptions)],
-            Findings = [.. reply.Findings, .. SetpointFindings.Of(answer)],
+            Findings = [.. reply.Findings, .. SetpointFindings.Judge(answer)],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
             Quantities = [.. reply.Quantities.Select(q => Worded(q, answer))],
             Tables =

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Answers.Nights;
 /// <summary>Warnings that follow from the facts of a set point.</summary>
 internal static class SetpointFindings
 {
-    internal static IEnumerable<Finding> Of(SetpointAnswer answer)
+    internal static IEnumerable<Finding> Judge(SetpointAnswer answer)
     {
         string range = $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";
         string add =

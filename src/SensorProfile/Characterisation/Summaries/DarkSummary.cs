@@ -34,8 +34,8 @@ internal static class DarkSummary
     /// <summary>The form that carries the answer: the level, or the variance where the camera pins its level.</summary>
     public static bool UseVariance(IReadOnlyList<DarkTemperature> temperatures)
     {
-        int against = temperatures.Count(t => !t.IsClamped && t.Typical is { Resolved: true });
-        return temperatures.Count(t => t.IsClamped) > against;
+        int against = temperatures.Count(t => !t.LevelPinned && t.Typical is { Resolved: true });
+        return temperatures.Count(t => t.LevelPinned) > against;
     }
 
     /// <summary>
@@ -52,12 +52,12 @@ internal static class DarkSummary
     private static Measurement? RateOf(DarkCurrentPoint point, bool variance) =>
         variance ? point.RateFromVariance : point.TypicalRate;
 
-    internal static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) =>
+    internal static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool pinned) =>
         new()
         {
             Temperature = t.TemperatureCelsius,
             TypicalRate =
-                clamped || t.Typical is not { Resolved: true }
+                pinned || t.Typical is not { Resolved: true }
                     ? null
                     : Rate(
                         t.Typical,
@@ -67,7 +67,7 @@ internal static class DarkSummary
                             + (t.Shift.IsKnown ? ", what noise adds to a median taken off" : "")
                     ),
             MeanRate =
-                clamped || t.Mean is not { Resolved: true }
+                pinned || t.Mean is not { Resolved: true }
                     ? null
                     : Rate(t.Mean, gains, false, "rise of the mean level with exposure (EMVA 1288)"),
             RateFromVariance = t.Variance is not { Resolved: true }
@@ -78,10 +78,10 @@ internal static class DarkSummary
                     true,
                     "rise of the clipped temporal variance with exposure (EMVA 1288, variance form)"
                 ),
-            UpperLimit = !clamped && t.Typical is { Resolved: false } line ? line.UpperLimit : null,
+            UpperLimit = !pinned && t.Typical is { Resolved: false } line ? line.UpperLimit : null,
             Exposures = t.Exposures,
             Frames = t.Frames,
-            Linear = !clamped && t.Typical is { Linear: true },
+            Linear = !pinned && t.Typical is { Linear: true },
             Levels = t.Levels,
         };
 

@@ -39,7 +39,7 @@ internal static class TemperatureFindings
         );
 
     /// <summary>All findings about a fit that was made.</summary>
-    public static IReadOnlyList<Finding> Of(
+    public static IReadOnlyList<Finding> Judge(
         IReadOnlyList<TemperaturePoint> points,
         LawComparison laws,
         ScatteredFits scattered,
@@ -72,7 +72,8 @@ internal static class TemperatureFindings
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"The temperatures span only {range:0.#} °C, so predictions outside "
-                            + $"{points[0].TemperatureCelsius:0.#} to {points[^1].TemperatureCelsius:0.#} °C are unsafe; add "
+                            + $"{QuantityText.ShortTenths(points[0].TemperatureCelsius)} to "
+                            + $"{QuantityText.ShortTenths(points[^1].TemperatureCelsius)} °C are unsafe; add "
                             + $"darks at least {NarrowRange:0} °C apart."
                     )
                 )
@@ -156,7 +157,8 @@ internal static class TemperatureFindings
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Light reaches the sensor in the dark, or the sensor glows: {100 * share:0} % of the rate at {Text(reference)} °C "
+                    $"Light reaches the sensor in the dark, or the sensor glows: {100 * share:0} % of the rate at "
+                        + $"{QuantityText.Degrees(reference)} "
                         + $"({floor:G2} e⁻/px/s) does not fall with temperature. Cover camera and viewfinder, take a dark in "
                         + $"a dark room and compare; without this light dark current doubles every {thermal:0.0} °C."
                 )
@@ -185,8 +187,9 @@ internal static class TemperatureFindings
         temperatures.Length switch
         {
             0 => "no temperature",
-            1 => $"one temperature ({Text(temperatures[0])} °C)",
-            _ => $"{temperatures.Length} temperatures ({string.Join(", ", temperatures.Select(Text))} °C)",
+            1 => $"one temperature ({QuantityText.Degrees(temperatures[0])})",
+            _ =>
+                $"{temperatures.Length} temperatures ({string.Join(", ", temperatures.Select(QuantityText.ShortTenths))} °C)",
         };
 
     private static string Missing(double[] temperatures)
@@ -194,13 +197,11 @@ internal static class TemperatureFindings
         if (temperatures.Length == 0)
             return "take darks of several exposures at each";
         if (temperatures.Length == 1)
-            return $"add darks at {Text(temperatures[0] - 10)} and {Text(temperatures[0] + 10)} °C, or as far apart as "
+            return $"add darks at {QuantityText.ShortTenths(temperatures[0] - 10)} and "
+                + $"{QuantityText.Degrees(temperatures[0] + 10)}, or as far apart as "
                 + "cooler or weather allow";
         double gap = temperatures[1] - temperatures[0];
         double next = gap >= 10 ? temperatures[0] + gap / 2 : temperatures[1] + Math.Max(10 - gap, gap);
-        return $"add darks at {Text(next)} °C";
+        return $"add darks at {QuantityText.Degrees(next)}";
     }
-
-    private static string Text(double temperature) =>
-        (Math.Round(temperature, 1) + 0.0).ToString("0.#", CultureInfo.InvariantCulture).Replace('-', '−');
 }

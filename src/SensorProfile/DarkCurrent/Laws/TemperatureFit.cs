@@ -89,7 +89,7 @@ internal static class TemperatureFit
                 points.Length,
                 $"{selected.Law.Name} law{spread}"
             ),
-            Findings = TemperatureFindings.Of(points, laws, scattered, determined),
+            Findings = TemperatureFindings.Judge(points, laws, scattered, determined),
         };
     }
 

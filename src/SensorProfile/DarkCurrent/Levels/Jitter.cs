@@ -78,7 +78,7 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     {
         double chiSquared = 0;
         foreach (int[] group in Enumerable.Range(0, x.Length).GroupBy(i => x[i]).Select(g => g.ToArray()))
-            chiSquared += WeightedMean.Of([.. group.Select(i => y[i])], [.. group.Select(i => u[i])]).ChiSquared;
+            chiSquared += WeightedMean.Combine([.. group.Select(i => y[i])], [.. group.Select(i => u[i])]).ChiSquared;
         return chiSquared;
     }
 

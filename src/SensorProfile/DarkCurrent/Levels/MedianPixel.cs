@@ -24,7 +24,7 @@ internal sealed class MedianPixel
 
     /// <param name="distribution">Distribution of one channel at one temperature.</param>
     /// <param name="shape">Shape that its core shares with other temperatures.</param>
-    public MedianPixel(DarkDistribution distribution, CoreShape shape)
+    public MedianPixel(DarkDistribution distribution, DarkRateShape shape)
     {
         double rate = Math.Max(0, distribution.Centre);
         (this.distribution, variance, third) = (

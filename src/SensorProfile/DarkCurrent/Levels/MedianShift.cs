@@ -101,7 +101,7 @@ internal sealed class MedianShift
         var shift = new MedianShift();
         for (int c = 0; c < gains.Count; c++)
         {
-            CoreShape shape = CoreShape.Of([.. measured.Select(m => m[c])]);
+            DarkRateShape shape = DarkRateShape.Measure([.. measured.Select(m => m[c])]);
             for (int t = 0; t < temperatures.Count; t++)
             {
                 var pixel = new MedianPixel(measured[t][c], shape);

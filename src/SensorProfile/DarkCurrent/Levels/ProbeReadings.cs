@@ -11,6 +11,12 @@ internal static class ProbeReadings
     /// <summary>A probe with coarser steps than this, °C, says nothing about small differences between sets.</summary>
     private const double FineProbe = 0.3;
 
+    /// <summary>Step of a probe that never changed its reading, °C: one decimal is common (no source).</summary>
+    private const double UsualStep = 0.1;
+
+    /// <summary>The finest step that the digits of a reading are taken to show, °C.</summary>
+    private const double FinestStep = 0.001;
+
     /// <summary>
     /// Equivalent exposure, s: a set slightly warmer than the mean collects as much as a slightly longer exposure at
     /// the mean.
@@ -47,8 +53,9 @@ internal static class ProbeReadings
 
     // With a coarse probe of step s, the mean is uncertain by at least s/√12 however many readings there are; the
     // scatter comes on top. With a fine probe, die and probe differ by their lag while the temperature drifts: a tenth
-    // of the drift is taken. A thermometer that somebody read is taken at its word no further than a reading goes; what the
-    // readings of a whole night have in common is not of one point (TypedScale).
+    // of the drift is taken; and one reading, however often repeated, is known to s/√12. A thermometer that somebody
+    // read is taken at its word no further than a reading goes; what the readings of a whole night have in common is not
+    // of one point (TypedScale).
     public static double TemperatureUncertainty(ScreenedSet[] sets, double step)
     {
         double typed = TypedUncertainty(sets);
@@ -96,12 +103,31 @@ internal static class ProbeReadings
         ];
         double[] means = [.. sets.Select(s => s.Set.TemperatureCelsius).OfType<double>()];
         if (step <= FineProbe)
-            return readings.Length < 2 ? 0 : (readings.Max() - readings.Min()) / 10;
+            return readings.Length == 0 ? 0 : FineUncertainty(readings);
         double mean = means.Average();
         double scatter =
             means.Length < 2
                 ? 0
                 : Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
         return Math.Sqrt(scatter * scatter + step * step / 12);
+    }
+
+    // Readings that pass through n steps s average their rounding: of an even rise through n steps, only the part of a
+    // step at its ends is left, at most s/(√12·n).
+    private static double FineUncertainty(double[] readings)
+    {
+        double[] distinct = [.. readings.Distinct().Order()];
+        double lag = (distinct[^1] - distinct[0]) / 10;
+        double step = distinct.Length > 1 ? distinct.Zip(distinct.Skip(1), (a, b) => b - a).Min() : StepOf(distinct[0]);
+        return Math.Sqrt(lag * lag + step * step / 12 / (distinct.Length * distinct.Length));
+    }
+
+    // what a single value tells: its digits, and never a step coarser than the usual one (−10 may be −10.0)
+    private static double StepOf(double reading)
+    {
+        double step = UsualStep;
+        while (step > FinestStep && Math.Abs(reading / step - Math.Round(reading / step)) > 1e-3)
+            step /= 10;
+        return step;
     }
 }

@@ -32,7 +32,7 @@ internal static class SetOffsets
         WeightedMean[] means =
         [
             .. sets.Select(s =>
-                WeightedMean.Of(
+                WeightedMean.Combine(
                     [.. s.Select(i => y[i])],
                     [.. s.Select(i => Math.Sqrt(u[i] * u[i] + frames.Size * frames.Size))]
                 )

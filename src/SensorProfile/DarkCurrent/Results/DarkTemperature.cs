@@ -48,11 +48,11 @@ internal sealed record DarkTemperature
     public DarkSignalFit? LocalVariance { get; init; }
 
     /// <summary>
-    /// Whether the level grows far less than the variance requires, both in the whole frame and for the ordinary
+    /// Whether the camera pins its level: the level grows far less than the variance requires, both in the whole frame and for the ordinary
     /// pixels: the camera then subtracts the dark signal. In the whole frame only, the cause is the noise of strong
     /// glow or many warm pixels, which a median level leaves out.
     /// </summary>
-    public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
+    public bool LevelPinned => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 
     private bool OutgrowsLevel(DarkSignalFit? growing) =>
         Typical is { } level

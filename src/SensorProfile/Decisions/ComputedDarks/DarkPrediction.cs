@@ -55,7 +55,11 @@ public static class DarkPrediction
                 new ClassClaims(test, trials, signal),
                 cancellation
             );
-        List<Finding> findings = [.. known, .. PredictionFindings.Of(trials, test, proof, pixels, pinned, levelDoubt)];
+        List<Finding> findings =
+        [
+            .. known,
+            .. PredictionFindings.Judge(trials, test, proof, pixels, pinned, levelDoubt),
+        ];
         PredictionCheck? check = question.Against is { } fresh
             ? PredictionCheck.Run(fresh, mode, question, pixels, mosaic, gains, cancellation)
             : null;
@@ -141,7 +145,7 @@ public static class DarkPrediction
             TypicalRate = trials.TypicalRate,
             Classes = pattern.DoublingByRate,
             Bend = LawBend.From(pattern.HotLawBend),
-            Glow = GlowGrowth.Of(pattern.Glow, [.. (nearest?.Levels ?? []).Select(l => (l.Exposure, l.Frames))]),
+            Glow = GlowGrowth.Find(pattern.Glow, [.. (nearest?.Levels ?? []).Select(l => (l.Exposure, l.Frames))]),
             LawCorrelation = trials.LawCorrelation,
             PedestalShare = trials.PedestalShare,
         };

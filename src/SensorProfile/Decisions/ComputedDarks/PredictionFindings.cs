@@ -18,7 +18,7 @@ internal static class PredictionFindings
     /// <param name="pixels">The computed pixels.</param>
     /// <param name="pinned">Whether the camera pins its black level.</param>
     /// <param name="levelDoubt">Uncertainty of the common level, e-; 0 for none.</param>
-    internal static IEnumerable<Finding> Of(
+    internal static IEnumerable<Finding> Judge(
         DarkPredictionProfile trials,
         PredictionTest test,
         PredictionProof proof,

@@ -106,7 +106,7 @@ internal static class GainChoice
     /// </summary>
     private static GainRow? Rows(Terms terms, ModeProfile mode)
     {
-        GainRow[] colours = [.. ColourModes.Of(mode).Select(c => Row(terms, c.Mode))];
+        GainRow[] colours = [.. ColourModes.Find(mode).Select(c => Row(terms, c.Mode))];
         if (colours.Length > 0)
         {
             GainRow? fillsFirst = colours

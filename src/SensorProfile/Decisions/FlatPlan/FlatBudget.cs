@@ -11,7 +11,7 @@ namespace SensorProfile.Decisions.FlatPlan;
 /// <param name="Dark">Dark rate of the typical pixel, e-/px/s.</param>
 /// <param name="Read">Read noise, e-.</param>
 /// <param name="Rounding">(step·gain)²/12, e-².</param>
-/// <param name="Residual">What flats leave on flats from pixel to pixel, %; null when it was not measured.</param>
+/// <param name="Residual">Flat-field residual from pixel to pixel, %; null when it was not measured.</param>
 /// <param name="Stack">The lights.</param>
 internal sealed record FlatBudget(
     Measurement Sky,
@@ -45,7 +45,7 @@ internal sealed record FlatBudget(
     /// <param name="sky">Its sky.</param>
     /// <param name="findings">Receives what is found on the way.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile has no read noise.</exception>
-    internal static FlatBudget Of(
+    internal static FlatBudget Collect(
         CameraProfile profile,
         ModeProfile mode,
         FlatPlanQuestion question,

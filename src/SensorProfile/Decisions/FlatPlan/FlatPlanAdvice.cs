@@ -62,7 +62,7 @@ public static class FlatPlanAdvice
         double loss = question.Limits.NoiseLoss;
         int? unlit = question.UnlitFrames;
         var levels = new FlatLevels(mode, question.Limits);
-        FlatBudget budget = FlatBudget.Of(profile, mode, question, sky, findings);
+        FlatBudget budget = FlatBudget.Collect(profile, mode, question, sky, findings);
         FlatNoise noise = budget.Best;
         double well = levels.WellKnown ? levels.Well.Value : double.PositiveInfinity;
         StackConditions stack = budget.Stack;

@@ -6,7 +6,7 @@ public enum FlatPlanVerdict
     /// <summary>This number of flats does.</summary>
     Answered,
 
-    /// <summary>No number does: what flats leave on flats costs more by itself.</summary>
+    /// <summary>No number does: the flat-field residual alone costs more.</summary>
     Limited,
 }
 

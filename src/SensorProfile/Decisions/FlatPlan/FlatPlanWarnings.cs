@@ -35,7 +35,7 @@ internal static class FlatPlanWarnings
             );
     }
 
-    /// <summary>Warnings about what flats leave on flats.</summary>
+    /// <summary>Warnings about the flat-field residual.</summary>
     internal static IEnumerable<Finding> OfPattern(ModeProfile mode, FlatNoise noise, LossLimits limits)
     {
         if (mode.FlatResidual is null || mode.FlatResidualOverAreas is not { } areas)

@@ -23,7 +23,7 @@ internal sealed record DarkDesign(double Celsius, IReadOnlyList<(double Seconds,
     }
 
     /// <summary>Darks grouped by temperature; a group spans less than what counts as one temperature.</summary>
-    internal static IEnumerable<DarkDesign> Of(IEnumerable<FrameSet> sets)
+    internal static IEnumerable<DarkDesign> Read(IEnumerable<FrameSet> sets)
     {
         var groups = new List<List<FrameSet>>();
         foreach (

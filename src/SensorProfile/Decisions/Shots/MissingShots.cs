@@ -69,7 +69,7 @@ internal static class MissingShots
             .. levels.Where(l => l.Exposures.Length >= MissingMeasurements.DarkExposures).Select(l => l.Celsius),
         ];
         int wanted = MissingMeasurements.Temperatures - complete.Count;
-        SessionDesign design = SessionDesign.Of(sets, (long)question.Width * question.Height);
+        SessionDesign design = SessionDesign.Read(sets, (long)question.Width * question.Height);
         double[] ideal = [longest / 10, longest / 3, longest];
         foreach (var level in levels.Where(l => !complete.Contains(l.Celsius)).Take(Math.Max(wanted, 0)))
         {

@@ -28,11 +28,11 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         PairsBelowTop = 0.7;
 
     /// <summary>The session that was taken.</summary>
-    internal static SessionDesign Of(IReadOnlyList<FrameSet> sets, long pixels) =>
+    internal static SessionDesign Read(IReadOnlyList<FrameSet> sets, long pixels) =>
         new(
             sets.Where(s => s.Kind == FrameKind.Bias).Select(s => s.Frames.Count).DefaultIfEmpty(0).Max(),
             sets.Where(s => s.Kind == FrameKind.Flat).Sum(s => s.Frames.Count / 2),
-            [.. DarkDesign.Of(sets)],
+            [.. DarkDesign.Read(sets)],
             pixels
         );
 

@@ -28,7 +28,7 @@ internal static class ShotsToAdd
                 .Where(t => t > 0)
                 .DefaultIfEmpty(ShotList.UsualLongest)
                 .Max();
-        SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
+        SessionDesign now = SessionDesign.Read(sets, (long)question.Width * question.Height);
         // Frames that bring no answer closer are not worth a night; those that bring one closest come first.
         List<List<PlannedShot>> units =
         [

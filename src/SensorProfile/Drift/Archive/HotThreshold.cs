@@ -9,7 +9,7 @@ internal static class HotThreshold
     private const double MinRate = 0.01; // e-/px/s; a fainter pixel does no harm
 
     /// <summary>Excess over the typical rate, e-/px/s: the profile's own threshold if it states one.</summary>
-    public static double Of(ModeProfile mode, double typicalRate) =>
+    public static double Choose(ModeProfile mode, double typicalRate) =>
         mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
             ? thresholds.HotRate
             : Math.Max(TimesTypical * typicalRate, MinRate);

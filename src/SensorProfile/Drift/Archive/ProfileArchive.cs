@@ -36,7 +36,7 @@ public static class ProfileArchive
                 refused.Add(
                     new RejectedFile(
                         path,
-                        "There is no profile.json in this folder or below it; give a folder that characterise wrote."
+                        "There is no profile.json in this folder or below it; give a folder that holds one."
                     )
                 );
             if (files is [var only] && seen.Contains(Path.GetFullPath(only)))
@@ -125,7 +125,7 @@ public static class ProfileArchive
             profile.Profile.Modes.Count == 1 ? "" : ModeLabel.Folders(profile.Profile.Modes)[mode]
         );
         Directory.CreateDirectory(target);
-        HotPixelListFile.Write(target, rates, HotThreshold.Of(profile.Profile.Modes[mode], rates.TypicalRate));
+        HotPixelListFile.Write(target, rates, HotThreshold.Choose(profile.Profile.Modes[mode], rates.TypicalRate));
         OrdinaryMapFile.Write(target, rates);
     }
 

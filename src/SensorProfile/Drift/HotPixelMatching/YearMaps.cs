@@ -119,7 +119,7 @@ internal sealed record YearMaps
                 ? doubling
                 : PhysicalConstants.UsualDoubling;
         return HotPixelStep.Measure(
-            HotPixelMatch.Match(first, there, HotThreshold.Of(before, first.TypicalRate)),
+            HotPixelMatch.Match(first, there, HotThreshold.Choose(before, first.TypicalRate)),
             before,
             typical,
             first.Doubling
@@ -139,7 +139,7 @@ internal sealed record YearMaps
     )
     {
         HotPixelSet Hot(PixelRates rates, int of) =>
-            HotPixelSet.Of(rates, HotThreshold.Of(mode.Mode(of), rates.TypicalRate));
+            HotPixelSet.Find(rates, HotThreshold.Choose(mode.Mode(of), rates.TypicalRate));
         AlignmentVotes votes = HotPixelVotes.Find(Hot(other, member), Hot(first, 0));
         if (!votes.Found || votes.Alignment.IsIdentity)
             return other.Width == first.Width && other.Height == first.Height ? other : null;

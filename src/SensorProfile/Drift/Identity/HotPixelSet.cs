@@ -16,7 +16,7 @@ internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, 
     /// <summary>Takes the brightest pixels of a dark-rate map or list that do not flicker.</summary>
     /// <param name="rates">Map or list.</param>
     /// <param name="hotExcess">Excess over the typical pixel from which a pixel is hot, e-/px/s.</param>
-    public static HotPixelSet Of(PixelRates rates, double hotExcess) =>
+    public static HotPixelSet Find(PixelRates rates, double hotExcess) =>
         new(
             rates.Width,
             rates.Height,
@@ -34,7 +34,7 @@ internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, 
         );
 
     /// <summary>Takes the brightest pixels of an image above a limit.</summary>
-    public static HotPixelSet Of(float[] picture, int width, double limit)
+    public static HotPixelSet Find(float[] picture, int width, double limit)
     {
         List<(float Value, int Index)> hot = [];
         for (int i = 0; i < picture.Length; i++)

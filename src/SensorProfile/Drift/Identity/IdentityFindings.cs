@@ -6,7 +6,7 @@ namespace SensorProfile.Drift.Identity;
 internal static class IdentityFindings
 {
     /// <summary>The findings that follow from a sorting.</summary>
-    public static IEnumerable<Finding> Of(SensorSorting sensors)
+    public static IEnumerable<Finding> Judge(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
             yield return new Finding(

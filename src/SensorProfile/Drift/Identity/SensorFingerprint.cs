@@ -16,7 +16,7 @@ internal sealed record SensorFingerprint(ProfileOnDisk Profile, int Mode, HotPix
                 return new SensorFingerprint(
                     profile,
                     mode,
-                    HotPixelSet.Of(rates, HotThreshold.Of(profile.Profile.Modes[mode], rates.TypicalRate))
+                    HotPixelSet.Find(rates, HotThreshold.Choose(profile.Profile.Modes[mode], rates.TypicalRate))
                 );
         return null;
     }

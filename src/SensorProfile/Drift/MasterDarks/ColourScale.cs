@@ -29,9 +29,9 @@ internal sealed class ColourScale
     /// <param name="profile">The camera.</param>
     /// <param name="mode">Its mode.</param>
     /// <param name="gain">The mean gain g.</param>
-    public static ColourScale? Of(CameraProfile profile, ModeProfile mode, Measurement? gain)
+    public static ColourScale? Find(CameraProfile profile, ModeProfile mode, Measurement? gain)
     {
-        IReadOnlyList<ColourMode> colours = ColourModes.Of(mode);
+        IReadOnlyList<ColourMode> colours = ColourModes.Find(mode);
         ColourMosaic mosaic = ColourMosaic.Of(profile.Camera.ColourFilter);
         return gain is not { Value: > 0 } || colours.Count != mosaic.Channels
             ? null
@@ -44,12 +44,12 @@ internal sealed class ColourScale
     }
 
     /// <summary>Tells the user that the colours were rescaled.</summary>
-    public Finding Said =>
+    public Finding Notice =>
         new(
             FindingCodes.ColoursApart,
             Severity.Note,
-            $"The colours of this camera ({string.Join(", ", mosaic.Names)}) are scaled apart: each was brought to electrons by "
-                + "its own gain before the masters were judged, a binned pixel by the gain of the colours it mixes."
+            $"The colours of this camera ({string.Join(", ", mosaic.Names)}) have gains of their own: each was converted to "
+                + "electrons by its own gain before the masters were judged, a binned pixel by that of the colours it mixes."
         );
 
     /// <summary>

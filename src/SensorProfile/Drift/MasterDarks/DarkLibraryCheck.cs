@@ -51,9 +51,9 @@ public static class DarkLibraryCheck
             ? null
             : ModeChoice.Find(profile, options.Mode ?? SettingsOf(fresh, profile));
         Measurement? gain = mode is null ? null : ChannelMean.Average(mode).Gain;
-        ColourScale? colours = mode is null ? null : ColourScale.Of(profile!, mode, gain);
+        ColourScale? colours = mode is null ? null : ColourScale.Find(profile!, mode, gain);
         if (colours is not null)
-            findings.Add(colours.Said);
+            findings.Add(colours.Notice);
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];

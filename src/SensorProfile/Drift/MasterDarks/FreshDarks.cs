@@ -112,7 +112,7 @@ internal sealed class FreshDarks
     /// <summary>Takes maps already measured; the noise follows from the half difference.</summary>
     internal static FreshDarks Measured(FrameSet set, int width, float[] mean, float[] half, int frames)
     {
-        double sigma = RobustSpread.Of(half);
+        double sigma = RobustSpread.Measure(half);
         return new FreshDarks(set, width, mean, half, sigma * sigma * frames, frames);
     }
 }

@@ -28,7 +28,7 @@ internal static class MasterCheck
             off
             && bias is not null
             && Residual(master.Values, fresh.Mean, null, scale.Scale) is var with
-            && RobustSpread.Of(with) < RobustSpread.Of(residual)
+            && RobustSpread.Measure(with) < RobustSpread.Measure(residual)
         )
             // its bias pattern is still there: only a constant was added
             (off, residual, scale) = (false, with, scale.WithOffset());
@@ -38,7 +38,7 @@ internal static class MasterCheck
             fresh,
             residual,
             i => master.Values[i] > scale.HotLimit,
-            off && bias is not null ? Math.Pow(RobustSpread.Of(bias.HalfDifference), 2) : 0,
+            off && bias is not null ? Math.Pow(RobustSpread.Measure(bias.HalfDifference), 2) : 0,
             master.Width,
             visible,
             ruler.OwnNoise(fresh),

@@ -64,8 +64,8 @@ internal sealed record MasterResidual(
     )
     {
         double offset = RobustSpread.Median(residual),
-            spread = RobustSpread.Of(residual),
-            noise = RobustSpread.Of(fresh.HalfDifference);
+            spread = RobustSpread.Measure(residual),
+            noise = RobustSpread.Measure(fresh.HalfDifference);
         for (int i = 0; i < residual.Length; i++)
             residual[i] -= (float)offset;
         double error = Math.Sqrt(2 / (RobustSpread.Efficiency * residual.Length));

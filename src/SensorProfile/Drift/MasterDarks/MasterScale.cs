@@ -50,7 +50,7 @@ internal sealed record MasterScale(
     {
         double masterMedian = RobustSpread.Median(master),
             freshMedian = RobustSpread.Median(fresh),
-            sigma = RobustSpread.Of(master);
+            sigma = RobustSpread.Measure(master);
         double limit = masterMedian + HotSigmas * Math.Max(sigma, 1e-12),
             largest = 0;
         foreach (float v in master)

@@ -88,10 +88,10 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
     }
 
     private static HotPixelSet Hot(float[] picture, int width) =>
-        HotPixelSet.Of(
+        HotPixelSet.Find(
             picture,
             width,
-            RobustSpread.Median(picture) + HotSigmas * Math.Max(RobustSpread.Of(picture), 1e-12)
+            RobustSpread.Median(picture) + HotSigmas * Math.Max(RobustSpread.Measure(picture), 1e-12)
         );
 
     private static Realignment Cut(

@@ -23,7 +23,7 @@ internal static class RobustSpread
     /// = v)/2 (Ma, Genton and Parzen 2011, Ann. Inst. Stat. Math. 63, 227), which gives the ordinary median for values
     /// without steps.
     /// </remarks>
-    public static double Of(ReadOnlySpan<float> map)
+    public static double Measure(ReadOnlySpan<float> map)
     {
         double[] deviations = Finite(map);
         double centre = OrderStatistics.Median(deviations);

@@ -56,7 +56,7 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
             level = RobustSpread.Median(fresh.Mean);
         ClippedMean? clip =
             Options.Rejection != Rejection.None
-                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma, Options.Rejection)
+                ? ClippedMean.Find(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma, Options.Rejection)
                 : null;
         double Pixel(int i) => light + (Gain is { Value: > 0 } k ? Math.Max(0, fresh.Mean[i] - level) / k.Value : 0);
         return extra => new DitheredPixels(

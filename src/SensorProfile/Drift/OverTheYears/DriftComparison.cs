@@ -47,7 +47,7 @@ public static class DriftComparison
         SensorSorting sensors = SensorSorting.Sort(kept, readMaps);
         kept = sensors.Kept;
         IReadOnlyList<RejectedFile> left = [.. refused ?? [], .. foreign];
-        List<Finding> findings = [.. Findings(kept, left), .. IdentityFindings.Of(sensors)];
+        List<Finding> findings = [.. Findings(kept, left), .. IdentityFindings.Judge(sensors)];
         left = [.. left, .. sensors.Others];
         if (kept.Count < 2 && sensors.Others.Count > 0)
             return DriftAnswers.AnotherSensor(kept, sensors.Others, left, findings);
@@ -67,7 +67,7 @@ public static class DriftComparison
         }
         LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
         foreach (ModeComparison mode in judged)
-            findings.AddRange(GainFinding.Of(mode));
+            findings.AddRange(GainFinding.Judge(mode));
         return DriftAnswers.Build(kept, left, judged, probes, library, findings, options);
     }
 

@@ -10,7 +10,7 @@ internal static class GainFinding
 {
     private const double Agrees = Probability.Normal95;
 
-    public static IEnumerable<Finding> Of(ModeComparison comparison)
+    public static IEnumerable<Finding> Judge(ModeComparison comparison)
     {
         DriftChange? gain = comparison.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.Gain);
         if (gain is not { Changed: true, From.Value: > 0, To.Value: > 0 })

@@ -208,7 +208,7 @@ internal sealed record ModeComparison
 
     private ModeComparison WithHotPixels(YearMaps maps, DriftOptions options)
     {
-        double threshold = HotThreshold.Of(Mode.Mode(0), maps.First.TypicalRate);
+        double threshold = HotThreshold.Choose(Mode.Mode(0), maps.First.TypicalRate);
         HotPixelMatch match = HotPixelMatch.Match(maps.First, maps.Last, threshold);
         HotPixelDrift hot = HotPixelComparison.Compare(
             Mode.Name,

@@ -17,7 +17,7 @@ internal readonly record struct WeightedMean(double Value, double Uncertainty, d
     /// <summary>The weighted mean.</summary>
     /// <param name="values">At least one value.</param>
     /// <param name="uncertainties">Standard uncertainties of the values, all positive.</param>
-    public static WeightedMean Of(ReadOnlySpan<double> values, ReadOnlySpan<double> uncertainties)
+    public static WeightedMean Combine(ReadOnlySpan<double> values, ReadOnlySpan<double> uncertainties)
     {
         if (values.IsEmpty || values.Length != uncertainties.Length)
             throw new ArgumentException(

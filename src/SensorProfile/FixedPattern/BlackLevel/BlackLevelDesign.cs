@@ -41,7 +41,7 @@ internal sealed class BlackLevelDesign
     public bool Has(string name) => shares.ContainsKey(name);
 
     /// <summary>Chooses the terms for the frames.</summary>
-    public static BlackLevelDesign Of(IReadOnlyList<BlackLevelFrame> frames)
+    public static BlackLevelDesign Choose(IReadOnlyList<BlackLevelFrame> frames)
     {
         List<(string Name, double[] Column)> wanted = [(Level, [.. frames.Select(_ => 1.0)])];
         List<string> missing = [];

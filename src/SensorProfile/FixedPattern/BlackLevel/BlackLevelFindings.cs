@@ -14,8 +14,8 @@ internal static class BlackLevelFindings
     /// <summary>All findings about a black-level record.</summary>
     /// <param name="level">The black-level record.</param>
     /// <param name="series">One series for each of the limits in the record, in the same order.</param>
-    /// <param name="pinned">Whether the camera clamps its level, which has a finding of its own.</param>
-    public static IReadOnlyList<Finding> Of(
+    /// <param name="pinned">Whether the camera pins its level, which has a finding of its own.</param>
+    public static IReadOnlyList<Finding> Judge(
         BlackLevelProfile level,
         IReadOnlyList<BlackLevelSeries> series,
         bool pinned
@@ -29,7 +29,7 @@ internal static class BlackLevelFindings
                 new(
                     FindingCodes.BlackLevelFollowsTemperature,
                     Severity.Note,
-                    Invariant($"The black level changes by {degree.Value:+0.###;-0.###} ADU per °C of ")
+                    Invariant($"The black level changes by {degree.Value:+0.###;−0.###} ADU per °C of ")
                         + Invariant($"sensor temperature (± {degree.StandardUncertainty:0.###}): take bias ")
                         + "frames at the temperature of the darks and lights they are used with.",
                     []
@@ -40,7 +40,7 @@ internal static class BlackLevelFindings
                 new(
                     FindingCodes.BlackLevelFollowsExposure,
                     Severity.Note,
-                    Invariant($"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of ")
+                    Invariant($"The level changes by {second.Value:+0.#####;−0.#####} ADU per second of ")
                         + Invariant($"exposure (± {second.StandardUncertainty:0.#####}) beyond the dark current ")
                         + "that the noise shows: the black level follows the exposure, so a dark "
                         + "current from the level is off by that much; calibrate lights with darks "
@@ -120,7 +120,7 @@ internal static class BlackLevelFindings
                 .OrderByDescending(p => Math.Abs(p.Plain - p.Value) / p.Plain)
                 .ToList();
         string start = Invariant(
-            $"The black level drifted by {hour.Value:+0.##;-0.##} ADU per hour (± {hour.StandardUncertainty:0.##}) over {hours:0.#} h"
+            $"The black level drifted by {hour.Value:+0.##;−0.##} ADU per hour (± {hour.StandardUncertainty:0.##}) over {hours:0.#} h"
         );
         return worst.Count == 0
             ? new(
@@ -136,7 +136,9 @@ internal static class BlackLevelFindings
                 Severity.Warning,
                 start
                     + ", and a dark current from the level mistakes this for dark signal: at "
-                    + Invariant($"{worst[0].Temperature:0.0} °C it gives {worst[0].Plain:0.####} where ")
+                    + Invariant(
+                        $"{QuantityText.Temperature(worst[0].Temperature)} it gives {worst[0].Plain:0.####} where "
+                    )
                     + Invariant($"{worst[0].Value:0.####} e⁻/px/s remains without the drift; take ")
                     + "exposures in mixed order with bias frames in between.",
                 []
@@ -161,10 +163,12 @@ internal static class BlackLevelFindings
             FindingCodes.DarkBelowBlackLevel,
             Severity.Note,
             "At "
-                + Invariant($"{string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} ")
+                + $"{string.Join(", ", below.Select(b => QuantityText.Tenths(b.Limit.Temperature)))} "
                 + "°C the dark current is too small to show above the movements of the black level "
                 + Invariant($"(limit {coldest.Limit.Smallest.Value:0.####} e⁻/px/s at ")
-                + Invariant($"{coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; ")
+                + Invariant(
+                    $"{QuantityText.Temperature(coldest.Limit.Temperature)} with {coldest.Limit.LongestExposure:0.##} s; "
+                )
                 + Invariant($"{coldest.Expected.Value:0.#####} expected): there it is known only from the ")
                 + Invariant($"other temperatures or the noise; exposures of about {needed:0} s would show ")
                 + "it.",

@@ -49,7 +49,7 @@ internal sealed class BlackLevelFit
     {
         if (frames.Count < 4)
             return null;
-        BlackLevelDesign design = BlackLevelDesign.Of(frames);
+        BlackLevelDesign design = BlackLevelDesign.Choose(frames);
         if (frames.Count <= design.Columns.Count)
             return null;
         int[][] sets = [.. Enumerable.Range(0, frames.Count).GroupBy(i => frames[i].Set).Select(g => g.ToArray())];

@@ -24,7 +24,7 @@ internal static class MaskedBorderFindings
         ];
 
     /// <summary>All findings about a masked border.</summary>
-    public static IEnumerable<Finding> Of(MaskedBorderProfile border)
+    public static IEnumerable<Finding> Judge(MaskedBorderProfile border)
     {
         if (border.Difference is { } apart && Stands(apart, NotableLevel))
             yield return new(
@@ -40,11 +40,11 @@ internal static class MaskedBorderFindings
         if (moved.Length == 0)
             yield break;
         MaskedBorderSet worst = moved.MaxBy(s => Math.Abs(s.Shift!.Value))!;
-        yield return Clamped(border, moved) ? Clamp(worst) : Drift(worst, moved.Length, border);
+        yield return IsPinned(border, moved) ? Pinned(worst) : Drift(worst, moved.Length, border);
     }
 
     // all sets together, because one alone may rise by chance
-    private static bool Clamped(MaskedBorderProfile border, MaskedBorderSet[] moved)
+    private static bool IsPinned(MaskedBorderProfile border, MaskedBorderSet[] moved)
     {
         MaskedBorderSet[] telling = [.. border.Sets.Where(s => s.Charge is { } c && Stands(c, NotableShift))];
         double charge = telling.Sum(s => s.Charge!.Value),
@@ -52,11 +52,11 @@ internal static class MaskedBorderFindings
         return moved.Any(telling.Contains) && rise < Held * charge;
     }
 
-    private static Finding Clamp(MaskedBorderSet worst) =>
+    private static Finding Pinned(MaskedBorderSet worst) =>
         new(
             FindingCodes.MaskedBorderClamped,
             Severity.Warning,
-            "The camera holds the level of its masked border: "
+            "The camera pins the level of its masked border: "
                 + Invariant($"at {worst.Exposure:0.###} s{At(worst)} the noise of the masked pixels shows dark charge ")
                 + Invariant($"worth {worst.Charge!.Value:0.##} ADU (± {worst.Charge.StandardUncertainty:0.##}), but ")
                 + Invariant($"their level rose by {worst.Charge.Value + worst.Shift!.Value:0.##} ADU. The dark signal ")
@@ -71,7 +71,7 @@ internal static class MaskedBorderFindings
             Severity.Warning,
             Invariant($"In {sets} of {border.Sets.Count(s => s.Shift is not null)} sets of darks the masked border ")
                 + "moved by more than its own dark charge explains, most of all "
-                + Invariant($"at {worst.Exposure:0.###} s{At(worst)}, by {worst.Shift!.Value:+0.##;-0.##} ADU ")
+                + Invariant($"at {worst.Exposure:0.###} s{At(worst)}, by {worst.Shift!.Value:+0.##;−0.##} ADU ")
                 + Invariant(
                     $"(± {worst.Shift.StandardUncertainty:0.##}). A dark current from the level is off by that much: "
                 )
@@ -80,7 +80,7 @@ internal static class MaskedBorderFindings
         );
 
     private static string At(MaskedBorderSet set) =>
-        set.Temperature is { } celsius ? Invariant($" and {celsius:0.#} °C") : "";
+        set.Temperature is { } celsius ? $" and {QuantityText.ShortTenths(celsius)} °C" : "";
 
     private static bool Stands(Measurement m, double least) =>
         Math.Abs(m.Value) > Math.Max(Sigmas * m.StandardUncertainty, least);

@@ -42,7 +42,7 @@ internal static class LevelSampling
         int[] frames = [.. groups.Select(g => g.Count), .. line.UsesUnlit ? [input.Unlit!.Frames] : Array.Empty<int>()];
         return Measure(input, series, line, means, variances, frames) with
         {
-            CoreVariance = HalvedSpread.Measure(input, series, groups),
+            CoreVariance = DarkRateSpread.Measure(input, series, groups),
         };
     }
 

@@ -142,7 +142,7 @@ internal static class RateWalk
         List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];
         foreach (int pixel in levelled.Fits.Keys)
             flags[pixel] |= PixelFlags.Levelled;
-        LargeScale.Correct(input, scale, temperatures, cells, rate, flags);
+        LargeScaleCorrection.Correct(input, scale, temperatures, cells, rate, flags);
         return new RateMaps
         {
             Rate = rate,

@@ -127,7 +127,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
     {
         if (exponents.Count == 0)
             return null;
-        WeightedMean mean = WeightedMean.Of([.. exponents.Select(e => e.P)], [.. exponents.Select(e => e.U)]);
+        WeightedMean mean = WeightedMean.Combine([.. exponents.Select(e => e.P)], [.. exponents.Select(e => e.U)]);
         return mean.BirgeUncertainty > MaxExponentDoubt
             ? null
             : new(

@@ -48,7 +48,7 @@ internal sealed record PatternInput
     /// <summary>The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; may be empty.</summary>
     public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
 
-    /// <summary>Whether the camera clamps its black level, so that the level of a dark is that of the bias.</summary>
+    /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
     public bool LevelPinned { get; init; }
 
     /// <summary>Columns and rows that stand out in bias frames or flats.</summary>

@@ -30,10 +30,10 @@ internal static class ThermometerFindings
         };
 
     /// <summary>Findings for all sets of a mode that have readings.</summary>
-    public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
+    public static IReadOnlyList<Finding> Judge(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
     {
         ILookup<Kind, (HotPixelTemperature Record, DarkExposure Exposure)> byKind = sets.ToLookup(s =>
-            Judge(s.Record, s.Exposure)
+            KindOf(s.Record, s.Exposure)
         );
         List<Finding> findings = [];
         if (byKind[Kind.MissedDrift].Any())
@@ -50,7 +50,7 @@ internal static class ThermometerFindings
         Offset,
     }
 
-    private static Kind Judge(HotPixelTemperature record, DarkExposure exposure)
+    private static Kind KindOf(HotPixelTemperature record, DarkExposure exposure)
     {
         if (
             record.Drift is { } drift
@@ -79,12 +79,12 @@ internal static class ThermometerFindings
         );
         string reading = Still(exposure)
             ? "stood still"
-            : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
+            : Invariant($"changed by {record.ReadingDrift:+0.00;−0.00} °C");
         return new(
             FindingCodes.ProbeMissesDrift,
             Severity.Warning,
             Invariant($"During the {Name(record, exposure)}, the hot pixels show that the sensor changed by ")
-                + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
+                + Invariant($"{record.Drift!.Value:+0.00;−0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
                 + Invariant($"while the reading {reading}{More(sets.Length, "less there")}: it is stuck or ")
                 + "lags, so wait longer before the first frame"
                 + Way,
@@ -113,7 +113,7 @@ internal static class ThermometerFindings
     }
 
     private static string Name(HotPixelTemperature record, DarkExposure exposure) =>
-        Invariant($"{exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C").Replace('-', '−');
+        Invariant($"{exposure.TakenSeconds:0.##} s darks at {QuantityText.Temperature(record.Reading)}");
 
     private static string More(int sets, string how) =>
         sets == 1 ? "" : $" (and {Counted.Nouns(sets - 1, "set")} more, {how})";

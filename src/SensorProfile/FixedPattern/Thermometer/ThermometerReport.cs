@@ -46,7 +46,7 @@ internal static class ThermometerReport
                     judged.Add((record, exposure));
             }
         }
-        return (records, ThermometerFindings.Of(judged), byFrame);
+        return (records, ThermometerFindings.Judge(judged), byFrame);
     }
 
     private static double? Reading(DarkExposure exposure)

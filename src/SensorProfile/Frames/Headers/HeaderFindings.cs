@@ -96,10 +96,10 @@ internal static class HeaderFindings
     ];
 
     /// <summary>One finding per code and header format, over all frames concerned.</summary>
-    public static IEnumerable<Finding> Of(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames) =>
-        [.. Of(frames, Rules, HeaderSource.Fits), .. Of(frames, RawHeaderRules.All, HeaderSource.Raw)];
+    public static IEnumerable<Finding> Merge(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames) =>
+        [.. Merge(frames, Rules, HeaderSource.Fits), .. Merge(frames, RawHeaderRules.All, HeaderSource.Raw)];
 
-    private static IEnumerable<Finding> Of(
+    private static IEnumerable<Finding> Merge(
         IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames,
         IReadOnlyList<Rule> rules,
         HeaderSource source

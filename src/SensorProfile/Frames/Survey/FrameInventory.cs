@@ -69,7 +69,7 @@ public static class FrameInventory
                 .. sorting.Findings,
                 .. options.Table?.Findings ?? [],
                 .. matching,
-                .. HeaderFindings.Of([
+                .. HeaderFindings.Merge([
                     .. believed.OrderBy(f => f.Frame, FrameOrder.ByTimeThenName).Select(f => (f.Frame.Name, f.Issues)),
                 ]),
                 .. duplicates,

@@ -18,7 +18,7 @@ internal static class StrictestColour
     internal static T Ask<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
         where T : Answer
     {
-        (string Colour, T Answer)[] all = [.. ColourModes.Of(mode).Select(c => (c.Name, ask(c.Mode)))];
+        (string Colour, T Answer)[] all = [.. ColourModes.Find(mode).Select(c => (c.Name, ask(c.Mode)))];
         if (all.Length == 0)
             return ask(mode);
         (string strictest, T answer) = all.MinBy(each => order(each.Answer));

@@ -21,27 +21,27 @@ internal static class ColourModes
     /// <summary>The finding attached to an answer that holds for all colours at once.</summary>
     /// <param name="mode">The mode that was asked about.</param>
     internal static IEnumerable<Finding> ServedTogether(ModeProfile mode) =>
-        Of(mode).Count == 0
+        Find(mode).Count == 0
             ? []
             :
             [
                 new Finding(
                     FindingCodes.ColoursApart,
                     Severity.Note,
-                    $"This camera scales its colours ({string.Join(", ", Of(mode).Select(c => c.Name))}) separately, so "
+                    $"This camera scales its colours ({string.Join(", ", Find(mode).Select(c => c.Name))}) separately, so "
                         + "each was judged by itself: this answer serves the strictest of them."
                 ),
             ];
 
     /// <summary>The colours; empty where one gain holds for all, or where a colour was not measured.</summary>
-    internal static IReadOnlyList<ColourMode> Of(ModeProfile mode) => known.GetValue(mode, Split);
+    internal static IReadOnlyList<ColourMode> Find(ModeProfile mode) => known.GetValue(mode, Split);
 
     /// <summary>
     /// Readers of the mode for the decisions: one, or one per colour where colours are scaled separately.
     /// </summary>
     /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
     internal static IReadOnlyList<SensorReader> Readers(CameraProfile profile, ModeProfile mode) =>
-        Of(mode) is { Count: > 0 } colours
+        Find(mode) is { Count: > 0 } colours
             ? [.. colours.Select(c => SensorReader.Of(profile, c.Mode))]
             : [SensorReader.Of(profile, mode)];
 

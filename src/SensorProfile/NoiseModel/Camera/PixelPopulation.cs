@@ -179,7 +179,7 @@ internal sealed class PixelPopulation
             widest = parts.Max(p => p.Share),
             usual = parts.Sum(p => p.Share / whole * p.HotShare);
         var exponents = new Dictionary<double, int>();
-        RankedPixels fine = RankedPixels.Of(ranks, rates, hotAbove, laws, exponents);
+        RankedPixels fine = RankedPixels.Rank(ranks, rates, hotAbove, laws, exponents);
         RankedPixels? coarse = null;
         var ranked = new RankedPixels[parts.Length];
         var populations = new Population[parts.Length];
@@ -190,7 +190,9 @@ internal sealed class PixelPopulation
                 expected = usual * share * (glow?.Pixels ?? 0),
                 found = part.HotShare * share * (glow?.Pixels ?? 0);
             ranked[g] =
-                part.Share == widest ? fine : coarse ??= RankedPixels.Of(coarseRanks, rates, hotAbove, laws, exponents);
+                part.Share == widest
+                    ? fine
+                    : coarse ??= RankedPixels.Rank(coarseRanks, rates, hotAbove, laws, exponents);
             populations[g] = new Population(
                 share,
                 glow is null ? 0 : part.Rate * glow.Scale,

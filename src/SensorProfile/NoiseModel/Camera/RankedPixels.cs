@@ -34,7 +34,7 @@ internal sealed class RankedPixels
 
     internal double HotShare { get; private set; }
 
-    internal static RankedPixels Of(
+    internal static RankedPixels Rank(
         PixelPopulation.Rank[] ranks,
         RateDistribution rates,
         double hotAbove,

@@ -78,7 +78,7 @@ internal sealed class ClippedMean
     /// <param name="dithers">k.</param>
     /// <param name="cut">c.</param>
     /// <param name="method">How outliers are rejected.</param>
-    internal static ClippedMean Of(int lights, int dithers, double cut, Rejection method)
+    internal static ClippedMean Find(int lights, int dithers, double cut, Rejection method)
     {
         int samples = Math.Min(lights, MaxSamples);
         return Known(samples, Math.Min(dithers, samples), cut, method, outliers: 1);

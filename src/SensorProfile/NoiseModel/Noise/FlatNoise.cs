@@ -66,6 +66,6 @@ internal readonly record struct FlatNoise(
 
     private double Cost =>
         Stack.Clips
-            ? ClippedMean.Of(Stack.Lights, Stack.DitherPositions, Stack.RejectionSigma, Stack.Rejection).Cost
+            ? ClippedMean.Find(Stack.Lights, Stack.DitherPositions, Stack.RejectionSigma, Stack.Rejection).Cost
             : 1;
 }

@@ -15,7 +15,7 @@ internal static class FlickerRanks
     private static readonly double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9999];
 
     /// <summary>The ranks; empty without flickering pixels or without a distribution.</summary>
-    internal static IReadOnlyList<FlickerAtRank> Of(
+    internal static IReadOnlyList<FlickerAtRank> Rank(
         SensorModel sensor,
         double sky,
         double exposureSeconds,
@@ -69,7 +69,7 @@ internal static class FlickerRanks
                         + "is left out: characterise again with this version."
                 ),
             ];
-        FlickerAtRank? at = Of(reader.Best, sky, exposureSeconds, celsius).FirstOrDefault(r => r.Share == 0.99);
+        FlickerAtRank? at = Rank(reader.Best, sky, exposureSeconds, celsius).FirstOrDefault(r => r.Share == 0.99);
         if (at is null || at.With < Matters * at.Without)
             return [];
         return

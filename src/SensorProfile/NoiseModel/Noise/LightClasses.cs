@@ -27,7 +27,7 @@ internal sealed class LightClasses
         (held, full) = (new double[rates.Length], new bool[rates.Length]);
         if (lights.Clips)
         {
-            Clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma, lights.Rejection);
+            Clip = ClippedMean.Find(lights.Lights, lights.DitherPositions, lights.RejectionSigma, lights.Rejection);
             deviations = new double[rates.Length];
         }
         for (int i = 0; i < rates.Length; i++)

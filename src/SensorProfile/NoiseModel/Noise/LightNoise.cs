@@ -99,7 +99,7 @@ internal sealed record LightNoise(
         };
         PixelNoise pixel = PixelNoise.Calibrated(sensor, skyElectrons, dark, dark, darks, scale: 1);
         FlickerAtRank? flicker = FlickerRanks
-            .Of(sensor, sky, exposureSeconds, celsius)
+            .Rank(sensor, sky, exposureSeconds, celsius)
             .FirstOrDefault(r => r.Share == share);
         double? ranked = sensor.RateOfRank(share, celsius, exposureSeconds) is double rate
             ? Math.Sqrt(PixelNoise.OfLight(sensor, skyElectrons, Math.Max(rate, 0) * exposureSeconds).Random)

@@ -36,7 +36,7 @@ internal readonly record struct PixelNoise(
     internal double Stack(StackConditions stack) =>
         (
             stack.Clips
-                ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma, stack.Rejection).Cost
+                ? ClippedMean.Find(stack.Lights, stack.DitherPositions, stack.RejectionSigma, stack.Rejection).Cost
                 : 1
         )
             * Random

@@ -42,9 +42,9 @@ internal static class RulesOfThumb
     internal static string TwentyDarks(double varianceRatio, double lights, double loss)
     {
         double cost = MinDarks.Loss(varianceRatio, lights, UsualDarks);
-        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Plain.Percent(cost)}, which is "
-            + $"{(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for "
-            + $"{Plain.Percent(loss)}.";
+        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Plain.Percent(cost)}, "
+            + (TwentyDarksSuffice(varianceRatio, lights, loss) ? "within" : "more than")
+            + $" the {Plain.Percent(loss)} accepted.";
     }
 
     /// <summary>"20 to 30 flats", "flats at half of the full well".</summary>
@@ -59,11 +59,11 @@ internal static class RulesOfThumb
         double twenty = noise.Loss(electrons, UsualFlats.Low, unlit),
             thirty = noise.Loss(electrons, UsualFlats.High, unlit);
         string verdict =
-            twenty <= loss ? "good enough"
-            : thirty <= loss ? "30 are enough, 20 are not,"
-            : "not enough";
+            twenty <= loss ? "within"
+            : thirty <= loss ? "with 30 within, with 20 more than"
+            : "more than";
         yield return $"\"20 to 30 flats\" {NoSource}: they would cost this stack {Plain.Percent(twenty)} to "
-            + $"{Plain.Percent(thirty)}: {verdict} for {Plain.Percent(loss)}.";
+            + $"{Plain.Percent(thirty)}, {verdict} the {Plain.Percent(loss)} accepted.";
         if (level is double share)
             yield return $"\"Expose flats to half of the full well\" {NoSource}: here {Plain.Percent(share)} is used; the "
                 + "number of flats goes down as their level goes up.";

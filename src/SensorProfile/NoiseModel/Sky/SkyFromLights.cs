@@ -54,7 +54,7 @@ public static class SkyFromLights
                 "The profile has no gain, so the background of the lights cannot be turned into electrons: add "
                     + "flat pairs and characterise again, or give the sky as a number."
             );
-        // Colours scaled apart: the mean of gain·level, not the product of the means.
+        // Colours with gains of their own: the mean of gain·level, not the product of the means.
         double[] weights = byColour?.Weights ?? [];
         Measurement background = Level(lights, weights, cancellation),
             dark = darks is not null

@@ -26,7 +26,10 @@ internal static class ChannelAgreement
             own = [.. fits.Select(f => f!.Curvature is null ? f.GainStraight : f.Gain)];
         if (gains.Length == 1)
             return gains[0];
-        WeightedMean mean = WeightedMean.Of([.. own.Select(g => g.Value)], [.. own.Select(g => g.StandardUncertainty)]);
+        WeightedMean mean = WeightedMean.Combine(
+            [.. own.Select(g => g.Value)],
+            [.. own.Select(g => g.StandardUncertainty)]
+        );
         double spread = own.Max(g => Math.Abs(g.Value - mean.Value)) / mean.Value;
         bool agree = Probability.ChiSquaredTail(mean.ChiSquared, gains.Length - 1) > ChanceOfDisagreement;
         if (agree || spread < SameWithin)
@@ -34,7 +37,10 @@ internal static class ChannelAgreement
             double uncertainty = agree ? mean.Uncertainty : mean.BirgeUncertainty;
             if (fits.Any(f => f!.Curvature is null))
             {
-                mean = WeightedMean.Of([.. gains.Select(g => g.Value)], [.. gains.Select(g => g.StandardUncertainty)]);
+                mean = WeightedMean.Combine(
+                    [.. gains.Select(g => g.Value)],
+                    [.. gains.Select(g => g.StandardUncertainty)]
+                );
                 uncertainty = Math.Max(agree ? 0 : uncertainty, gains.Average(g => g.StandardUncertainty));
             }
             return gains[0] with

@@ -4,7 +4,7 @@ namespace SensorProfile.PhotonTransfer.Channels;
 internal static class ChannelRms
 {
     /// <summary>√(mean of the squares) over channels of equal size; null when one is missing.</summary>
-    internal static Measurement? Of(Measurement?[] values)
+    internal static Measurement? Combine(Measurement?[] values)
     {
         if (values.Length == 0 || values.Any(v => v is null))
             return null;

@@ -3,7 +3,7 @@ namespace SensorProfile.Pixels.Strips;
 /// <summary>A frame that counts the bytes read from it.</summary>
 /// <param name="frame">The frame.</param>
 /// <param name="tally">Tally to which they are added.</param>
-internal sealed class CountedSamples(IFrameSamples frame, ReadTally tally) : IFrameSamples
+internal sealed class CountedSamples(IFrameSamples frame, ReadByteCounter tally) : IFrameSamples
 {
     /// <inheritdoc/>
     public string Name => frame.Name;

@@ -24,7 +24,7 @@ public sealed record HotPixelTemperature
     /// <summary>Change from the first to the last frame by the hot pixels, °C.</summary>
     public Measurement? Drift { get; init; }
 
-    /// <summary>The same by the probe, °C; null when it gave no reading.</summary>
+    /// <summary>Change from the first to the last frame by the probe, °C; null when it gave no reading.</summary>
     public double? ReadingDrift { get; init; }
 
     /// <summary>Scatter of the single frames' temperature by the hot pixels about their line in time, °C.</summary>

@@ -3,13 +3,13 @@ namespace SensorProfile.Profiles.Pattern;
 /// <summary>Thresholds of the defect search; inputs of the measurement.</summary>
 public sealed record DefectThresholds
 {
-    /// <summary>Hot above the typical pixel by this, e-/px/s at the reference temperature.</summary>
+    /// <summary>Hot: dark rate above the typical pixel's by this, e-/px/s at the reference temperature.</summary>
     public double HotRate { get; init; }
 
-    /// <summary>Warm above the typical pixel by this, e-/px/s at the reference temperature.</summary>
+    /// <summary>Warm: dark rate above the typical pixel's by this, e-/px/s at the reference temperature.</summary>
     public double WarmRate { get; init; }
 
-    /// <summary>… and above it by this many of the pixel's own standard errors.</summary>
+    /// <summary>Hot, warm and cold: also this many of the pixel's own standard errors from the typical pixel.</summary>
     public double Significance { get; init; } = 6;
 
     /// <summary>

@@ -9,7 +9,7 @@ public sealed record FixedPatternProfile
     public IReadOnlyList<HotPixelCount> HotPixelCurve { get; init; } = [];
 
     /// <summary>
-    /// The same at the measured temperatures, coldest first; empty without temperature laws of single pixels.
+    /// <see cref="HotPixelCurve"/> at the measured temperatures, coldest first; empty without temperature laws of single pixels.
     /// </summary>
     public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
 
@@ -19,13 +19,16 @@ public sealed record FixedPatternProfile
     /// </summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
 
-    /// <summary>The same for the rate without glow; empty where nothing glows, and in older profiles.</summary>
+    /// <summary>
+    /// Rate without glow at the same shares as <see cref="RateQuantiles"/>; empty where nothing glows, and in older
+    /// profiles.
+    /// </summary>
     public IReadOnlyList<RateQuantile> ThermalQuantiles { get; init; } = [];
 
-    /// <summary>Pixels with a dark rate, without glow, above a threshold; empty as above.</summary>
+    /// <summary>Pixels with a dark rate, without glow, above a threshold; empty where nothing glows, and in older profiles.</summary>
     public IReadOnlyList<HotPixelCount> ThermalCurve { get; init; } = [];
 
-    /// <summary>Pixels by the strength of the glow, faintest first; empty as above.</summary>
+    /// <summary>Pixels by the strength of the glow, faintest first; empty where nothing glows, and in older profiles.</summary>
     public IReadOnlyList<GlowClass> GlowClasses { get; init; } = [];
 
     /// <summary>

@@ -41,7 +41,7 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
                 )
             ),
         ];
-        CoreShape shape = CoreShape.Of(distributions);
+        DarkRateShape shape = DarkRateShape.Measure(distributions);
         output.WriteLine($"relative spread {Math.Sqrt(shape.RelativeVariance):F4}, truth {Spread}");
         Assert.InRange(Math.Sqrt(shape.RelativeVariance), 0.85 * Spread, 1.15 * Spread);
         for (int t = 0; t < temperatures.Length; t++)

@@ -125,7 +125,7 @@ public sealed class SensorSortingTests(ITestOutputHelper output) : IDisposable
         Assert.InRange(same, 0, 1);
     }
 
-    private static HotPixelSet Hot(MapRates rates) => HotPixelSet.Of(rates, 0.05);
+    private static HotPixelSet Hot(MapRates rates) => HotPixelSet.Find(rates, 0.05);
 
     private static DriftAnswer Compare(MapRates first, MapRates last)
     {

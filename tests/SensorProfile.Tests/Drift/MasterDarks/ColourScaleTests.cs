@@ -41,7 +41,7 @@ public sealed class ColourScaleTests : IDisposable
             fresh.Frames
         );
         double gain = digital.Average(d => SimulatedMasters.Gain / d);
-        ColourScale scale = ColourScale.Of(Profile, Profile.Modes[0], Of(gain, "e-/ADU"))!;
+        ColourScale scale = ColourScale.Find(Profile, Profile.Modes[0], Of(gain, "e-/ADU"))!;
         MasterVerdict judged = Judged(apart, freshApart, scale, gain);
         Assert.Equal(expected, plain.Verdict);
         Assert.Equal(plain.Verdict, judged.Verdict);
@@ -122,7 +122,7 @@ public sealed class ColourScaleTests : IDisposable
         Assert.True(Math.Abs(asIs / truth / mixed - 1) > 0.1, $"{asIs / truth}");
     }
 
-    private static double Spread(Realignment aligned) => RobustSpread.Of(aligned.Fresh.HalfDifference);
+    private static double Spread(Realignment aligned) => RobustSpread.Measure(aligned.Fresh.HalfDifference);
 
     private static MasterVerdict Judged(MasterDark master, FreshDarks fresh, ColourScale scale, double gain)
     {
@@ -157,7 +157,7 @@ public sealed class ColourScaleTests : IDisposable
 
     private static double MeanGain { get; } = digital.Average(d => SimulatedMasters.Gain / d);
 
-    private static ColourScale Scale => ColourScale.Of(Profile, Profile.Modes[0], Of(MeanGain, "e-/ADU"))!;
+    private static ColourScale Scale => ColourScale.Find(Profile, Profile.Modes[0], Of(MeanGain, "e-/ADU"))!;
 
     private static StackRuler Ruler(double gain) =>
         new(Of(gain, "e-/ADU"), new DarkLibraryOptions { Sky = NamedSkies.Dark });

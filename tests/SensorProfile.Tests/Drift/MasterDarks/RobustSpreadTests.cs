@@ -28,9 +28,9 @@ public class RobustSpreadTests
             double z = Normal.Sample(random, 40, 1);
             map[i] = (float)(step > 0 ? Math.Round(z / step) * step : z);
         }
-        Assert.InRange(RobustSpread.Of(map), 0.986, 1.014);
+        Assert.InRange(RobustSpread.Measure(map), 0.986, 1.014);
     }
 
     [Fact]
-    public void AMapOfOneValueHasNoSpread() => Assert.Equal(0, RobustSpread.Of([3, 3, 3, float.NaN, 3]));
+    public void AMapOfOneValueHasNoSpread() => Assert.Equal(0, RobustSpread.Measure([3, 3, 3, float.NaN, 3]));
 }

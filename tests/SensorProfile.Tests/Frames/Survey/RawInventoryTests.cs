@@ -220,7 +220,7 @@ public sealed class RawInventoryTests : IDisposable
     public void CorrectionsOfTheConverterAreNamedAndNotApplied()
     {
         HeaderReading header = RawHeader.Read(new RawFacts { Corrections = ["a map of gains"] }, "RGGB", null);
-        Finding finding = Assert.Single(HeaderFindings.Of([("a.dng", header.Issues)]), f =>
+        Finding finding = Assert.Single(HeaderFindings.Merge([("a.dng", header.Issues)]), f =>
             f.Code == FindingCodes.CorrectionsNotApplied
         );
         Assert.Equal(

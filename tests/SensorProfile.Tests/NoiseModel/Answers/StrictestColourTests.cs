@@ -13,7 +13,7 @@ using SensorProfile.Tests.Decisions;
 namespace SensorProfile.Tests.NoiseModel.Answers;
 
 /// <summary>
-/// A camera whose colours are scaled apart: each colour has a gain and a read noise of its own, and no mean of them
+/// A camera whose colours each have a gain and a read noise of their own, and no mean of them
 /// answers for all.
 /// </summary>
 public class StrictestColourTests

@@ -53,7 +53,7 @@ public class DarkCountTests
         Assert.Equal(cost, MinDarks.Loss(varianceRatio, lights, 20), 5e-6);
         Assert.Equal(accepted, RulesOfThumb.TwentyDarksSuffice(varianceRatio, lights, 0.05));
         Assert.Contains(
-            accepted ? "good enough" : "not enough",
+            accepted ? "within the 5 % accepted" : "more than the 5 % accepted",
             RulesOfThumb.TwentyDarks(varianceRatio, lights, 0.05),
             StringComparison.Ordinal
         );

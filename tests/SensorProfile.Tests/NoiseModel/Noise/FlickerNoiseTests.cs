@@ -107,10 +107,10 @@ public class FlickerNoiseTests
         };
         SensorModel with = SensorReader.Of(camera.Profile(), mode).Best,
             without = SensorReader.Of(camera.Profile(), camera.Mode()).Best;
-        FlickerAtRank at = FlickerRanks.Of(with, 0.5, 300, -10).Single(r => r.Share == 0.99);
+        FlickerAtRank at = FlickerRanks.Rank(with, 0.5, 300, -10).Single(r => r.Share == 0.99);
         Assert.Equal(17.27, at.With, 0.05);
         Assert.Equal(12.42, at.Without, 0.05);
-        Assert.Empty(FlickerRanks.Of(without, 0.5, 300, -10));
+        Assert.Empty(FlickerRanks.Rank(without, 0.5, 300, -10));
         double all =
             StackNoise.Compute(with, stack, 0.5, null).AllPixels!.Value
             - StackNoise.Compute(without, stack, 0.5, null).AllPixels!.Value;

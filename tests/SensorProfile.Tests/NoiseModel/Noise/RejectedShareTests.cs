@@ -54,7 +54,7 @@ public class RejectedShareTests
         );
 
         double told = new RejectedShare(
-            ClippedMean.Of(lights, positions, stack.RejectionSigma, rejection),
+            ClippedMean.Find(lights, positions, stack.RejectionSigma, rejection),
             positions,
             3 * unit / Math.Sqrt(lights)
         ).Beyond(
@@ -71,7 +71,7 @@ public class RejectedShareTests
     public void PixelsAlikeLeaveNothing() =>
         Assert.Equal(
             0,
-            new RejectedShare(ClippedMean.Of(40, 5, 3, Rejection.SigmaClip), 5, 1).Beyond(
+            new RejectedShare(ClippedMean.Find(40, 5, 3, Rejection.SigmaClip), 5, 1).Beyond(
                 [new RejectedShare.Member(1, 0, 1)],
                 unit: 1,
                 spread: 0,
@@ -83,7 +83,7 @@ public class RejectedShareTests
     [Fact] // a night of zeros and noise gave such a camera: characterise ended in exit code 70
     public void PixelsWhoseResidualIsNoNumberDoNotCount() =>
         Assert.InRange(
-            new RejectedShare(ClippedMean.Of(40, 5, 3, Rejection.SigmaClip), 5, 1).Beyond(
+            new RejectedShare(ClippedMean.Find(40, 5, 3, Rejection.SigmaClip), 5, 1).Beyond(
                 [new RejectedShare.Member(1, double.NaN, 1)],
                 unit: 1,
                 spread: 0,

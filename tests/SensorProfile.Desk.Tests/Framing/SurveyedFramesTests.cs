@@ -5,7 +5,7 @@ using SensorProfile.Desk.Tests.Running;
 namespace SensorProfile.Desk.Tests.Framing;
 
 /// <summary>What a person says of frames stands in a capture table beside the results; the frames stay as they are.</summary>
-public sealed class FramesAtHandTests(OpenDesk desk) : IClassFixture<OpenDesk>, IDisposable
+public sealed class SurveyedFramesTests(OpenDesk desk) : IClassFixture<OpenDesk>, IDisposable
 {
     private readonly TemporaryFolder folder = new();
 
@@ -16,7 +16,7 @@ public sealed class FramesAtHandTests(OpenDesk desk) : IClassFixture<OpenDesk>, 
     {
         SimulatedNight.Write(folder["frames"], SimulatedNight.DarksOnly);
         SortedDictionary<string, string> before = TemporaryFolder.Digests(folder["frames"]);
-        FramesAtHand frames = new(desk.Door, new DeskOptions());
+        SurveyedFrames frames = new(desk.Door, new DeskOptions());
         frames.Look(folder["frames"], CancellationToken.None);
         IReadOnlyList<FrameSetRow> rows = FrameSetRow.In(frames.Survey!.Answer!);
         Assert.Equal([30, 300], rows.Select(r => r.Exposure!.Value).Order());
@@ -37,7 +37,7 @@ public sealed class FramesAtHandTests(OpenDesk desk) : IClassFixture<OpenDesk>, 
     {
         SimulatedNight.Write(folder["frames"], SimulatedNight.DarksOnly);
         SortedDictionary<string, string> before = TemporaryFolder.Digests(folder["frames"]);
-        FramesAtHand frames = new(desk.Door, new DeskOptions());
+        SurveyedFrames frames = new(desk.Door, new DeskOptions());
         frames.Look(folder["frames"], CancellationToken.None);
         frames.Out = folder["frames/results"];
         FrameSetRow row = FrameSetRow.In(frames.Survey!.Answer!)[0];

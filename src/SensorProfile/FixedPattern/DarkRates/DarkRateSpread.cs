@@ -9,7 +9,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// Spread of the dark rates themselves, free of temporal noise: the part that two independent halves of the frames
 /// share.
 /// </summary>
-internal static class HalvedSpread
+internal static class DarkRateSpread
 {
     // robust standard deviations: hot pixels do not belong to the core
     private const double Clip = 4;

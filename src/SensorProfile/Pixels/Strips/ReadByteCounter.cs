@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels.Strips;
 
 /// <summary>Counts the bytes of pixel data read by all threads.</summary>
-internal sealed class ReadTally
+internal sealed class ReadByteCounter
 {
     private long bytes;
 

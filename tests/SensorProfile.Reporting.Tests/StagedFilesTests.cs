@@ -1,6 +1,6 @@
 namespace SensorProfile.Reporting.Tests;
 
-public sealed class StagingTests : IDisposable
+public sealed class StagedFilesTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("staging-").FullName;
 
@@ -16,7 +16,7 @@ public sealed class StagingTests : IDisposable
             ["b/c"] = _ => throw new IOException("No space left on device."),
         };
 
-        IOException problem = Assert.Throws<IOException>(() => Staging.Write(_folder, files));
+        IOException problem = Assert.Throws<IOException>(() => StagedFiles.Write(_folder, files));
 
         Assert.Equal(
             $"{_folder}: the report cannot be written (No space left on device). Free some space or choose another "

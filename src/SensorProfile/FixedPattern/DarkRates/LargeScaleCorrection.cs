@@ -11,7 +11,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// <remarks>Ordinary pixels are scaled to the reference by the typical law, which glow does not follow. Cell by cell,
 /// the difference between the closest temperature alone and the combined value is added to the ordinary pixels, if it
 /// is significant (3 standard errors of the 3 × 3 mean).</remarks>
-internal static class LargeScale
+internal static class LargeScaleCorrection
 {
     private const double MinSigmas = 3;
 

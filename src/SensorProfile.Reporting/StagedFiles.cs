@@ -3,7 +3,7 @@ namespace SensorProfile.Reporting;
 /// <summary>
 /// Writes several files so that they appear together: first all into a hidden folder, then each into its place.
 /// </summary>
-internal static class Staging
+internal static class StagedFiles
 {
     /// <summary>Writes the files.</summary>
     /// <param name="folder">Their folder; made when missing.</param>

@@ -3,7 +3,7 @@ using SensorProfile.Desk.Asking;
 namespace SensorProfile.Desk.Framing;
 
 /// <summary>The frames that were brought, as of the last survey; shared by all windows.</summary>
-internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
+internal sealed class SurveyedFrames(IDeskDoor door, DeskOptions options)
 {
     /// <summary>The folder of the frames; empty before one was chosen.</summary>
     public string Folder { get; private set; } = options.Folder ?? "";

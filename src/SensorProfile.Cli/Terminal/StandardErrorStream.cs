@@ -3,12 +3,12 @@ using Spectre.Console;
 namespace SensorProfile.Cli.Terminal;
 
 /// <summary>Standard error: progress, notes and errors; never part of an answer.</summary>
-internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvider clock)
+internal sealed class StandardErrorStream(TextWriter writer, bool isTerminal, TimeProvider clock)
 {
     private readonly IAnsiConsole console = ConsoleOutput.Create(
         writer,
         isTerminal,
-        TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
+        TerminalWidth.Find(isTerminal, TerminalWidth.Unlimited)
     );
 
     /// <summary>Shows progress in place of the stream; null leaves it to the stream.</summary>

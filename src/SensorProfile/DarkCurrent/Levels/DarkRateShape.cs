@@ -9,13 +9,13 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// assumed, third moment 3·s⁴ for a small relative spread s, with an uncertainty as large as itself.</remarks>
 /// <param name="RelativeVariance">Variance of the rates over the square of the typical rate.</param>
 /// <param name="RelativeThirdMoment">Third central moment of the rates over the cube of the typical rate.</param>
-internal sealed record CoreShape(double RelativeVariance, double RelativeThirdMoment)
+internal sealed record DarkRateShape(double RelativeVariance, double RelativeThirdMoment)
 {
     // beyond this the expansion of the distribution function no longer rises everywhere
     private const double MaxSkew = 0.9;
 
     /// <summary>Pools the shape common to all temperatures.</summary>
-    public static CoreShape Of(IReadOnlyList<DarkDistribution> temperatures)
+    public static DarkRateShape Measure(IReadOnlyList<DarkDistribution> temperatures)
     {
         DarkDistribution[] bright = [.. temperatures.Where(d => d.Centre > 0)];
         double variance = Math.Max(
