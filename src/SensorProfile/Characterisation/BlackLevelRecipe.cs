@@ -20,7 +20,13 @@ internal static class BlackLevelRecipe
     private const double LongPause = 20,
         PauseRatio = 3; // s beyond the usual gap, and times the usual gap
 
-    public static BlackLevelProfile? Measure(ModeFrames mode, FlatResult flats, DarkResult darks, FindingsLog log)
+    public static BlackLevelProfile? Measure(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        DarkResult darks,
+        FindingsLog log
+    )
     {
         double[] gains =
         [
@@ -33,7 +39,8 @@ internal static class BlackLevelRecipe
             mode,
             temperatures,
             darks.Profile,
-            electrons ? gains.Average() : 1
+            electrons ? gains.Average() : 1,
+            bias.ReadNoiseAdu?.Value
         );
         if (BlackLevelMeasurement.Measure(frames, series, electrons ? flats.Gain : null) is not { } level)
             return null;
@@ -65,7 +72,8 @@ internal static class BlackLevelRecipe
         ModeFrames mode,
         IReadOnlyList<DarkTemperature> temperatures,
         DarkCurrentProfile? profile,
-        double gain
+        double gain,
+        double? readNoise
     )
     {
         double doubling = profile?.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
@@ -94,7 +102,13 @@ internal static class BlackLevelRecipe
                 double equivalent = taken * Math.Pow(2, reading / doubling);
                 double signal = at?.Typical is { Resolved: true } line ? line.Slope.Value * equivalent / gain : 0,
                     doubt = signal * Math.Log(2) / doubling * ThermometerReport.ReadingDoubt;
-                double noise = DarkLevels.MedianNoise(f.Frame);
+                double collected = at?.Variance is { Resolved: true } grown
+                    ? grown.Slope.Value * equivalent / gain
+                    : signal;
+                double noise = DarkLevels.MedianNoise(
+                    f.Frame,
+                    readNoise is { } read ? (read * read) + (Math.Max(0, collected) / gain) : null
+                );
                 return new BlackLevelFrame
                 {
                     Name = f.Frame.Name,
@@ -112,6 +126,7 @@ internal static class BlackLevelRecipe
                                 : MedianShift(f.Frame, at, equivalent, gain)
                         ),
                     Noise = Math.Sqrt(noise * noise + doubt * doubt),
+                    ReadingNoise = doubt,
                     First = first.Contains(f.Frame.Name),
                 };
             }),

@@ -214,7 +214,7 @@ public static class Characteriser
             : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, stages, log);
         MapMemory.Release(pixels);
         stages.Stage("black level");
-        BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, log);
+        BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, bias, flats, darks, log);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, stages, log);
         PatternResult? inAdu = darks.ProfileAdu is null
             ? null

@@ -24,6 +24,8 @@ internal static class BadPlacesSection
             blocks.Add(new ListBlock(BadPlaces.Sentences(pattern, Pixels(pattern, pictures))));
         foreach (MapPicture picture in pictures.Where(p => p.Map is not ("glow" or "read-noise")))
             blocks.Add(Figure(context, pattern, picture));
+        if (blocks.Count == 0)
+            return null;
         return new ReportSection("Where the sensor is bad", context.Label, blocks);
     }
 

@@ -17,7 +17,13 @@ internal static class GlowBlocks
     )
     {
         yield return new SubheadingBlock("Amplifier glow");
-        if (pattern.Glow.Count == 0)
+        if (pattern.RateQuantiles.Count == 0)
+        {
+            yield return new TextBlock(
+                "Glow was not looked for: it needs the dark rate of every pixel, from long darks of known temperature."
+            );
+        }
+        else if (pattern.Glow.Count == 0)
         {
             yield return new TextBlock("No glow was found above the typical floor of the sensor.");
         }

@@ -159,11 +159,31 @@ internal sealed class DarkLevels(
     }
 
     /// <summary>
-    /// Standard uncertainty of the median level of a frame, averaged over its channels, from pixel noise and rounding,
-    /// ADU.
+    /// Standard uncertainty of the median level of a frame against other frames of the same pixels, averaged over its
+    /// channels, from pixel noise and rounding, ADU.
     /// </summary>
-    public static double MedianNoise(ScreenedFrame frame) =>
-        Math.Sqrt(frame.Channels.Sum(c => Doubt(c, OrderStatistics.MedianToMeanError, 1))) / frame.Channels.Count;
+    /// <param name="frame">The frame.</param>
+    /// <param name="temporal">Variance of a pixel in time, ADU²; null where unknown: then all of it counts.</param>
+    public static double MedianNoise(ScreenedFrame frame, double? temporal)
+    {
+        double Moving(ChannelReading c) =>
+            temporal is { } known ? MovingVariance(1 - (known / Math.Max(c.ClippedVariance, MinVariance))) : 1;
+        double variance = frame.Channels.Sum(c =>
+            Doubt(c, OrderStatistics.MedianToMeanError * Math.Sqrt(Moving(c)), 1)
+        );
+        return Math.Sqrt(variance) / frame.Channels.Count;
+    }
+
+    /// <summary>
+    /// Variance of the median of pixels in time over that of as many numbers drawn afresh, where a share of the variance over
+    /// the pixels is fixed pattern, the same in every frame.
+    /// </summary>
+    /// <remarks>
+    /// A median moves by the pixels that noise carries across it, in variance the mean of F(1 − F) for a pixel that lies below
+    /// with probability F. Of normal pattern and normal noise that is ¼·(1 − (2/π)·arcsin ρ), ρ the fixed share.
+    /// </remarks>
+    internal static double MovingVariance(double fixedShare) =>
+        1 - (2 / Math.PI * Math.Asin(Math.Clamp(fixedShare, 0, 1)));
 
     private IEnumerable<int> Selected(int? channel) => channel is { } one ? [one] : Enumerable.Range(0, gains.Count);
 

@@ -23,6 +23,9 @@ internal sealed class BlackLevelFit
     /// <summary>The terms of the fit.</summary>
     public BlackLevelDesign Design { get; }
 
+    /// <summary>The frames, with the noise that their readings were found to have.</summary>
+    public required IReadOnlyList<BlackLevelFrame> Frames { get; init; }
+
     /// <summary>Jitter s of the frames, ADU.</summary>
     public double Jitter { get; private init; }
 
@@ -52,15 +55,17 @@ internal sealed class BlackLevelFit
         int[][] sets = [.. Enumerable.Range(0, frames.Count).GroupBy(i => frames[i].Set).Select(g => g.ToArray())];
         double[] levels = [.. frames.Select(f => f.Level)];
         LinearFit first = Weighted(design, frames, levels, sets, FrameScatter.Rough(frames, levels), 0);
-        (double jitter, double freedom) = FrameScatter.Measure(
+        (double jitter, double freedom, double readings) = FrameScatter.Measure(
             frames,
             ResidualsOf(first, design, levels),
             frames.Count - design.Columns.Count
         );
+        frames = [.. frames.Select(f => f.WithReadings(readings))];
         (double scatter, int setFreedom) = SetScatterOf(design, frames, levels, sets, jitter, first);
         LinearFit fit = Weighted(design, frames, levels, sets, jitter, scatter);
         return new(design, fit, scatter > 0 ? Weighted(design, frames, levels, sets, jitter, 0) : fit)
         {
+            Frames = frames,
             Jitter = jitter,
             JitterFreedom = freedom,
             SetScatter = scatter,

@@ -33,6 +33,17 @@ internal sealed record BlackLevelFrame
     /// </summary>
     public required double Noise { get; init; }
 
+    /// <summary>The part of <see cref="Noise"/> that an assumed uncertainty of the temperature reading makes, ADU.</summary>
+    public double ReadingNoise { get; init; }
+
+    /// <summary>The frame if the variance of the readings is another one, in units of that assumed.</summary>
+    public BlackLevelFrame WithReadings(double factor) =>
+        this with
+        {
+            Noise = Math.Sqrt((Noise * Noise) + ((factor - 1) * ReadingNoise * ReadingNoise)),
+            ReadingNoise = ReadingNoise * Math.Sqrt(factor),
+        };
+
     /// <summary>Whether this is the first frame after a pause.</summary>
     public bool First { get; init; }
 }

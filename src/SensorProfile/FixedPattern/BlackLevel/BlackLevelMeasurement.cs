@@ -20,6 +20,7 @@ internal static class BlackLevelMeasurement
     {
         if (BlackLevelFit.Fit(frames) is not { } fit)
             return null;
+        frames = fit.Frames;
         DarkCurrentLimit[] limits = electronsPerAdu is { } gain
             ? [.. series.Select((s, k) => Limit(fit, s, k, gain))]
             : [];

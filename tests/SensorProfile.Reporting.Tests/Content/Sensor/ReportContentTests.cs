@@ -1,6 +1,7 @@
 using System.Reflection;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
@@ -171,10 +172,27 @@ public class ReportContentTests
         ReportSection current = content.Sections.Single(s => s.Title == "Dark current against temperature");
         TableBlock table = Assert.Single(current.Blocks.OfType<TableBlock>());
         Assert.Equal(["2031-10-21 17:52", "8.4 ± 1.4", "–", "0.310 ± 0.010", "3, to 180", "12"], table.Rows.Single());
-        Assert.DoesNotContain(
-            current.Blocks.OfType<TextBlock>(),
-            t => t.Text.Contains("was not measured", StringComparison.Ordinal)
+        Assert.DoesNotContain(current.Blocks.OfType<TextBlock>(), t =>
+            t.Text.Contains("was not measured", StringComparison.Ordinal)
         );
+    }
+
+    // "Where the sensor is bad" stood alone on its page, and "No glow was found" where nobody had looked.
+    [Fact]
+    public void WithoutRatesOfPixelsNothingIsSaidOfGlowOrBadPlaces()
+    {
+        ReportDocument report = ReportContent.Build(
+            With(
+                new ModeProfile
+                {
+                    FixedPattern = new FixedPatternProfile { BiasStability = new Measurement(1, 0.1, "e-", 8, "") },
+                }
+            ),
+            new ReportMaps([new MapPicture(0, "Read noise", "e-", 2, 2, [3, 3, 4, 3], 3, 4) { Map = "read-noise" }])
+        );
+        Assert.All(report.Sections, section => Assert.NotEmpty(section.Blocks));
+        Assert.DoesNotContain(report.Sections, section => section.Title == "Where the sensor is bad");
+        Assert.DoesNotContain("No glow", HtmlReport.Text(report), StringComparison.Ordinal);
     }
 
     [Fact]
