@@ -69,7 +69,9 @@ internal static class PatternMeasurement
                         maps.Uncertainty,
                         maps.TypicalUncertainty,
                         // a third of what was set right may remain
-                        double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3)
+                        double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3),
+                        // and the tails of the glow, which lie in the thermal part
+                        GlowPlace.TailDoubt * glow.Regions.Sum(r => r.Total?.Value ?? 0) / maps.Rate.Length
                     ),
                 ThermalCurve = split is null
                     ? []

@@ -24,6 +24,12 @@ internal sealed record ChannelReading
     public required double ClippedVariance { get; init; }
 
     /// <summary>
+    /// Standard deviation of the normal distribution that is as dense at the median as the pixels are, ADU: below that of
+    /// all pixels where glow or warm pixels spread them.
+    /// </summary>
+    public required double CoreSpread { get; init; }
+
+    /// <summary>
     /// Standard uncertainty of the levels from rounding to codes, shared by frames of the same level, ADU
     /// (<see cref="ReadNoise.LevelDoubtAdu"/>).
     /// </summary>
@@ -62,6 +68,7 @@ internal sealed record ChannelReading
             Mean = codes.Mean,
             Median = GroupedMedian(codes, codeStep),
             ClippedVariance = clipped.Variance,
+            CoreSpread = SpreadAtMedian(codes, codeStep),
             RoundingDoubt = ReadNoise.LevelDoubtAdu(clipped.Variance, codeStep),
             ClippedMean = clipped.Mean,
             ShareAbove = (double)codes.CountBetween(clipped.Highest + 1, codes.Highest) / codes.Count,
@@ -71,6 +78,15 @@ internal sealed record ChannelReading
             BrightSpread = codes.Quantile(0.999) - codes.Median,
             Tail = DistributionTail.Measure(codes, clipped, codeStep),
         };
+    }
+
+    // from the fifth of the pixels about the median, in whole codes
+    private static double SpreadAtMedian(IntegerHistogram codes, int codeStep)
+    {
+        int low = (int)Math.Round(codes.Quantile(0.4)),
+            high = (int)Math.Round(codes.Quantile(0.6));
+        double share = (double)codes.CountBetween(low, high) / codes.Count;
+        return (high - low + codeStep) / (share * Math.Sqrt(2 * Math.PI));
     }
 
     /// <summary>

@@ -26,17 +26,16 @@ public class RawDecodeBenchmark : IDisposable
     private readonly byte[] bytes = new byte[1 << 18];
     private string path = "";
 
-    public static IEnumerable<string> Forms => [.. forms.Keys, TiffLzw, TiffDeflate, MakersWords, MakersJpeg];
+    public static IEnumerable<string> Forms => [.. forms.Keys, TiffLzw, TiffDeflate, MakersWords];
 
     /// <summary>Why a form cannot be measured on this system; null when it can.</summary>
     internal static string? Lacking(string form) => IsMakers(form) ? LibRawLibrary.Load().Problem : null;
 
     private const string TiffLzw = "TIFF, LZW",
         TiffDeflate = "TIFF, Deflate",
-        MakersWords = "maker's words, LibRaw",
-        MakersJpeg = "maker's JPEG, LibRaw";
+        MakersWords = "maker's words, LibRaw";
 
-    private static bool IsMakers(string form) => form is MakersWords or MakersJpeg;
+    private static bool IsMakers(string form) => form == MakersWords;
 
     private static readonly Dictionary<string, DngForm> forms = new()
     {
@@ -118,8 +117,7 @@ public class RawDecodeBenchmark : IDisposable
             Facts = new RawFacts { Camera = "Fell-24C", Software = "Fell" },
         };
         using var stream = new MemoryStream();
-        var compression = Form == MakersJpeg ? RawCompression.LosslessJpeg : RawCompression.None;
-        DngWriter.Write(stream, own, new DngForm { Compression = compression });
+        DngWriter.Write(stream, own, new DngForm());
         path = Path.Combine(folder, "frame.raw");
         File.WriteAllBytes(path, MakersFile.FromDng(stream.ToArray()));
         LibRawDecoder.Decode(path, (_, first, rows) =>

@@ -55,6 +55,23 @@ public sealed class OrdinaryCameraTests : IDisposable
             "1",
             "--names-say"
         );
+        // said by the option, they need not say it themselves: the lights were called "4 darks" and warned about
+        Write("evening", 1600, 0.225, """[ { "kind": "dark", "exposure": 60, "temperature": 12, "count": 4 } ]""");
+        CommandRun said = folder.Command.Run(
+            "darks",
+            "match",
+            "--profile",
+            "out",
+            "--lights",
+            "lights",
+            "--darks",
+            "evening",
+            "--sky",
+            "1"
+        );
+        Assert.Contains("4 lights of 60 s", said.Output, StringComparison.Ordinal);
+        Assert.Contains("4 darks of 60 s", said.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("kind-missing", said.Output, StringComparison.Ordinal);
         CommandRun other = folder.Command.Run(
             "darks",
             "match",

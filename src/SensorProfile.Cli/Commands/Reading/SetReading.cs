@@ -7,7 +7,8 @@ namespace SensorProfile.Cli.Commands.Reading;
 internal static class SetReading
 {
     /// <summary>
-    /// Sets of that kind; frames of unknown kind are counted too, because the user has said what they are.
+    /// Sets of that kind; frames of unknown kind are taken for it, because the user has said what they are, and that they do
+    /// not say so themselves needs no finding.
     /// </summary>
     public static IReadOnlyList<FrameSet> Read(
         Session session,
@@ -20,7 +21,12 @@ internal static class SetReading
     {
         CaptureTable? corrections = table is null ? null : CaptureTable.Read(table);
         Inventory inventory = FrameReading.Read(session, paths, corrections, namesSay);
-        findings = inventory.Findings;
-        return [.. inventory.Sets.Where(s => s.Kind == kind || s.Kind == FrameKind.Unknown)];
+        findings = [.. inventory.Findings.Where(f => f.Code != FindingCodes.KindMissing)];
+        return
+        [
+            .. inventory
+                .Sets.Where(s => s.Kind == kind || s.Kind == FrameKind.Unknown)
+                .Select(s => s with { Kind = kind, Frames = [.. s.Frames.Select(f => f with { Kind = kind })] }),
+        ];
     }
 }

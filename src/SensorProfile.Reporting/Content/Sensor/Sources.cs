@@ -19,7 +19,8 @@ internal static class Sources
             + "numbers.",
         "Temperature laws: doubling; Arrhenius; two processes (R. Widenhorn, M. M. Blouke, A. Weber, A. Rest, "
             + "E. Bodegom 2002, Proc. SPIE 4669, 193). They are compared by the corrected Akaike criterion.",
-        "Temperatures are those read by the camera's probe, or by the thermometer where they were typed in, not those of the silicon itself.",
+        "Temperatures are those read by the camera's probe, or by the thermometer where they were typed in, not those of "
+            + "the silicon itself.",
         "Colours of the plots: M. Okabe and K. Ito 2008, Color Universal Design. Font: DejaVu Sans 2.37.",
     ];
 }

@@ -166,12 +166,13 @@ internal sealed class DarkLevels(
     /// <param name="temporal">Variance of a pixel in time, ADU²; null where unknown: then all of it counts.</param>
     public static double MedianNoise(ScreenedFrame frame, double? temporal)
     {
-        double Moving(ChannelReading c) =>
-            temporal is { } known ? MovingVariance(1 - (known / Math.Max(c.ClippedVariance, MinVariance))) : 1;
-        double variance = frame.Channels.Sum(c =>
-            Doubt(c, OrderStatistics.MedianToMeanError * Math.Sqrt(Moving(c)), 1)
-        );
-        return Math.Sqrt(variance) / frame.Channels.Count;
+        double Variance(ChannelReading c)
+        {
+            double spread = Math.Max(Square(c.CoreSpread), MinVariance);
+            double moving = temporal is { } known ? MovingVariance(1 - (known / spread)) : 1;
+            return (Square(OrderStatistics.MedianToMeanError) * spread * moving / c.Pixels) + Square(c.RoundingDoubt);
+        }
+        return Math.Sqrt(frame.Channels.Sum(Variance)) / frame.Channels.Count;
     }
 
     /// <summary>
@@ -180,7 +181,8 @@ internal sealed class DarkLevels(
     /// </summary>
     /// <remarks>
     /// A median moves by the pixels that noise carries across it, in variance the mean of F(1 − F) for a pixel that lies below
-    /// with probability F. Of normal pattern and normal noise that is ¼·(1 − (2/π)·arcsin ρ), ρ the fixed share.
+    /// with probability F, over the squared density of pixels there. Of normal pattern and normal noise that mean is
+    /// ¼·(1 − (2/π)·arcsin ρ), ρ the fixed share.
     /// </remarks>
     internal static double MovingVariance(double fixedShare) =>
         1 - (2 / Math.PI * Math.Asin(Math.Clamp(fixedShare, 0, 1)));

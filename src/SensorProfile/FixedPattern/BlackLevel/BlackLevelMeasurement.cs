@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.Profiles.Darks;
 
@@ -68,13 +69,15 @@ internal static class BlackLevelMeasurement
     private const string Joint = "least squares of level on time, temperature, exposure and first frames together";
 
     /// <summary>
-    /// A scatter s that was seen through noise of variance v: s² is known to d = (s² + v)·√(2/ν), hence u = √(s² + d) − s,
-    /// which is d/(2s) where the scatter stands clear of the noise and √d where none was seen.
+    /// A scatter s that was seen through noise of variance v with ν degrees of freedom: (s² + v)·ν over the true value is χ² of
+    /// ν, a skewed law, so that s is more often too small by much than too large. u is that of a normal law with the same
+    /// upper limit of 97.5 %: s + 1.96·u = √((s² + v)·ν/χ²₂.₅ − v).
     /// </summary>
     private static Measurement Scatter(double value, double noiseVariance, double freedom, int samples, string method)
     {
-        double doubt = (value * value + noiseVariance) * Math.Sqrt(2 / Math.Max(1, freedom));
-        return new(value, Math.Sqrt(value * value + doubt) - value, "ADU", samples, method);
+        double nu = Math.Max(1, freedom),
+            upper = ((value * value + noiseVariance) * nu / ChiSquared.InvCDF(nu, 0.025)) - noiseVariance;
+        return new(value, (Math.Sqrt(upper) - value) / 1.96, "ADU", samples, method);
     }
 
     private static Measurement Step(BlackLevelFit fit, IReadOnlyList<BlackLevelFrame> frames, int i) =>

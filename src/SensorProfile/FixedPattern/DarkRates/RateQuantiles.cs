@@ -22,7 +22,14 @@ internal static class RateQuantiles
     /// <param name="uncertainties">Of the single pixels, e-/px/s.</param>
     /// <param name="noise">Uncertainty of a typical pixel's rate, e-/px/s.</param>
     /// <param name="common">Relative uncertainty of the scale (gain, typical rate).</param>
-    public static IReadOnlyList<RateQuantile> Measure(float[] rates, float[] uncertainties, double noise, double common)
+    /// <param name="offset">By how much the rates of all pixels may be off, e-/px/s.</param>
+    public static IReadOnlyList<RateQuantile> Measure(
+        float[] rates,
+        float[] uncertainties,
+        double noise,
+        double common,
+        double offset = 0
+    )
     {
         long n = OrderedRanks.Count(rates);
         if (n == 0)
@@ -53,7 +60,7 @@ internal static class RateQuantiles
                 carried = Math.Sqrt(own / (Math.Sqrt(Math.PI) * n * density)),
                 correction = (raw - value) / 3,
                 scale = common * value,
-                doubt = Math.Sqrt(carried * carried + correction * correction + scale * scale);
+                doubt = Math.Sqrt(carried * carried + correction * correction + scale * scale + offset * offset);
             return new(p, new(value, doubt, "e-/px/s", n, "quantile over pixels, noise of the single pixel taken out"));
         }
         return [.. shares.Where(p => (1 - p) * n >= 3).Select(Quantile)];

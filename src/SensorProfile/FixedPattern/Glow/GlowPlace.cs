@@ -8,8 +8,10 @@ namespace SensorProfile.FixedPattern.Glow;
 /// <summary>Describes one place that glows.</summary>
 internal static class GlowPlace
 {
-    // What a glow has below its reach is not in the total: 5 % of it in physical cameras simulated (CoverageRun).
-    private const double TailDoubt = 0.05;
+    /// <summary>
+    /// What a glow has below its reach is not in its total: 5 % of it in physical cameras simulated (CoverageRun).
+    /// </summary>
+    internal const double TailDoubt = 0.05;
 
     private const double EdgeShare = 0.15; // of the width or height of the frame
     private const double AreaShareOfPeak = 0.1;

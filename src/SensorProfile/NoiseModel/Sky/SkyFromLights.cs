@@ -4,6 +4,7 @@ using SensorProfile.Pixels;
 using SensorProfile.Pixels.Strips;
 using SensorProfile.Pixels.Sums;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.NoiseModel.Sky;
 
@@ -99,9 +100,11 @@ public static class SkyFromLights
             );
         double rate = SensorReader.Of(profile, mode).Best.Law.RateAt(celsius),
             signal = rate * lights.ExposureSeconds!.Value / gain.Value;
+        // a camera that pins its black level takes the dark signal off itself, in lights too
+        double left = mode.DarkCurrent?.Form == DarkForm.Variance ? 0 : signal;
         double stability = mode.FixedPattern?.BiasStability?.Value ?? 0;
         return new Measurement(
-            bias.Value + Uneven(mode, weights) + signal,
+            bias.Value + Uneven(mode, weights) + left,
             Math.Sqrt(Square(bias.StandardUncertainty) + Square(0.1 * signal) + Square(stability)),
             "ADU",
             bias.Samples,

@@ -4,6 +4,7 @@ using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Tests.Decisions;
 using SensorProfile.Tests.Frames;
@@ -29,6 +30,21 @@ public class SkyFromLightsTests
         // the wings of the stars that stay within 3 σ move the mean by about 1 %
         Assert.InRange(sky.Rate.Value, 0.495, 0.515);
         Assert.True(Math.Abs(sky.Rate.Value - 0.5) < 2 * sky.Rate.StandardUncertainty);
+    }
+
+    // At 20 °C the profile has 0.19 e-/px/s; these lights hold 0.006. The dark current was subtracted twice: by the camera and
+    // by us.
+    [Theory]
+    [InlineData(DarkForm.Variance, 0.506)]
+    [InlineData(DarkForm.Level, 0.316)]
+    public void APinnedBlackLevelHasTheDarkSignalTakenOff(DarkForm form, double expected)
+    {
+        using var folder = new FrameFolder();
+        FrameSet lights = Written(folder, FrameKind.Light, 4, 0.5, stars: 0) with { TemperatureCelsius = 20 };
+        ModeProfile mode = camera.Mode() with { BiasLevel = new Measurement(Pedestal, 0.1, "ADU", 10, "true value") };
+        mode = mode with { DarkCurrent = mode.DarkCurrent! with { Form = form } };
+        SkyRate sky = SkyFromLights.Measure(camera.Profile() with { Modes = [mode] }, mode, lights);
+        Assert.Equal(expected, sky.Rate.Value, 0.01);
     }
 
     [Fact]
