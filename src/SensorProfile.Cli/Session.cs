@@ -1,3 +1,4 @@
+using System.Text;
 using SensorProfile.Cli.Defaults;
 using SensorProfile.Cli.Terminal;
 using SensorProfile.Reporting.Answers;
@@ -26,10 +27,12 @@ internal sealed record Session(
     /// <summary>Takes an answer instead of standard output; null prints it.</summary>
     public Action<AnswerDocument>? Taker { get; init; }
 
-    public static Session OnThisTerminal(CancellationToken stop) =>
+    /// <param name="stop">Set by Ctrl-C.</param>
+    /// <param name="terminal">The characters that the terminal takes; UTF-8 unless said.</param>
+    public static Session OnThisTerminal(CancellationToken stop, Encoding? terminal = null) =>
         new(
-            ResultStream.Standard(),
-            new StandardErrorStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
+            ResultStream.Standard(terminal ?? Encoding.UTF8),
+            StandardErrorStream.Standard(terminal ?? Encoding.UTF8),
             DatedClock.FromEnvironment(),
             stop
         )

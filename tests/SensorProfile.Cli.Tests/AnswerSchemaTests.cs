@@ -2,6 +2,8 @@ using System.Text.Json.Nodes;
 using Json.Schema;
 using SensorProfile.Cli.Printing;
 using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Tests;
 
@@ -17,7 +19,7 @@ public class AnswerSchemaTests
     [MemberData(nameof(Commands))]
     public void IsAValidSchemaWithoutALooseEnd(string command)
     {
-        JsonNode schema = JsonNode.Parse(Reporting.Answers.AnswerSchema.Json(Shape(command)))!;
+        JsonNode schema = JsonNode.Parse(AnswerSchema.Json(Shape(command)))!;
         Assert.True(MetaSchemas.Draft202012.Evaluate(schema).IsValid);
         string[] records = [.. schema["$defs"]!.AsObject().Select(d => "#/$defs/" + d.Key)];
         Assert.Empty(References(schema).Except(records));
@@ -66,8 +68,52 @@ public class AnswerSchemaTests
         Assert.Contains(AnswerContract.Breaches(answer), b => b.Contains(at, StringComparison.Ordinal));
     }
 
-    private static Reporting.Answers.AnswerShape Shape(string command) =>
-        AnswerShapes.All.Single(s => s.Command == command);
+    /// <summary>The demo takes a minute to run: its answer, from the example's profile.</summary>
+    [Fact]
+    public void TheDemosAnswerKeepsToIt()
+    {
+        AnswerDocument decision = new()
+        {
+            Command = "setpoint",
+            Sentence = "Run it cold.",
+            Verdict = "answered",
+        };
+        AnswerDocument demo = DemoDocument.Of(
+            ProfileFile.Read(Checkout.File("reports/profile.json")),
+            "sensorprofile-demo",
+            decision,
+            decision,
+            decision
+        );
+        Assert.Empty(AnswerContract.Breaches(JsonNode.Parse(AnswerJson.Of(demo))!));
+    }
+
+    /// <summary>Members within records too.</summary>
+    [Fact]
+    public void AMemberThatItDoesNotNameIsSeen()
+    {
+        JsonNode answer = JsonNode.Parse(
+            AnswerJson.Of(
+                new AnswerDocument
+                {
+                    Command = "shots",
+                    Sentence = "S.",
+                    Verdict = "answered",
+                }
+            )
+        )!;
+        Assert.Empty(AnswerContract.Breaches(answer));
+        answer["findings"] = JsonNode.Parse(
+            """[{ "code": "no-flats", "severity": "note", "message": "M.", "frames": [] }]"""
+        );
+        Assert.Empty(AnswerContract.Breaches(answer));
+        answer["findings"]![0]!["colour"] = "red";
+        Assert.Contains(AnswerContract.Breaches(answer), b =>
+            b.Contains("/findings/0/colour", StringComparison.Ordinal)
+        );
+    }
+
+    private static AnswerShape Shape(string command) => AnswerShapes.All.Single(s => s.Command == command);
 
     private static IEnumerable<string> References(JsonNode? node) =>
         node switch

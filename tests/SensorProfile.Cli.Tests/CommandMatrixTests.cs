@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SensorProfile.Cli.Printing;
 using SensorProfile.Cli.Tests.Running;
 using Xunit.Abstractions;
 
@@ -41,6 +42,8 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
         ],
         [$"darks predict {Profile} --temperature -5 --exposure 180 --out {{0}}.fits", "--json"],
         [$"drift results later", "--json", "--out {0}"],
+        ["fleet fleet", "--json"],
+        ["setup", "--json"],
         ["simulate camera.json --out {0}", "--json"],
     ];
 
@@ -156,6 +159,16 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
             Assert.True(Path.Exists(folder[written]), $"{written} was not written.");
     }
 
+    /// <summary>So that every answer is held to its schema; that of the demo, which takes a minute, elsewhere.</summary>
+    [Fact]
+    public void EveryCommandThatAnswersIsHere() =>
+        Assert.All(AnswerShapes.All.Select(shape => shape.Command).Except(["demo"]), command =>
+            Assert.Contains(Forms, form =>
+                form[0].StartsWith(command + " ", StringComparison.Ordinal)
+                || (form[0] == command && form.Contains("--json"))
+            )
+        );
+
     public static TheoryData<string> PlainLines =>
         [.. Forms.Select(form => form[0]).DistinctBy(line => string.Join(' ', line.Split(' ').Take(2)))];
 
@@ -209,6 +222,11 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
             int at = profile.IndexOf("\"createdUtc\": \"", StringComparison.Ordinal) + "\"createdUtc\": \"".Length;
             int year = int.Parse(profile.AsSpan(at, 4), System.Globalization.CultureInfo.InvariantCulture);
             File.WriteAllText(folder["later/profile.json"], $"{profile[..at]}{year + 1}{profile[(at + 4)..]}");
+        }
+        if (!Directory.Exists(folder["fleet"]))
+        {
+            Directory.CreateDirectory(folder["fleet/tarn"]);
+            File.Copy(folder[Profile], folder["fleet/tarn/profile.json"]);
         }
         if (!File.Exists(folder["one-temperature.json"]))
         {

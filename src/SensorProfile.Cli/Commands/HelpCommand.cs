@@ -2,6 +2,7 @@ using System.ComponentModel;
 using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Printing;
+using SensorProfile.Cli.Terminal;
 using SensorProfile.Reporting.Handbook;
 using Spectre.Console.Cli;
 
@@ -24,10 +25,11 @@ internal sealed class HelpCommand : Command<HelpCommand.Settings>
             return ExitCodes.Answered;
         }
         HandbookTopic topic = Find(string.Join(' ', settings.Topic));
-        foreach (string line in HandbookText.Lines(topic, Math.Min(session.Results.Width, WidestText)))
-            session.Results.WriteRaw(line + "\n");
+        Paper paper = session.Results.Paper;
+        foreach (string line in HandbookText.Lines(topic, Math.Min(paper.Width, WidestText), paper.Letters.Shown))
+            session.Results.WriteLine(line);
         if (FindingOptions.Known.TryGetValue(topic.Name, out string? option))
-            session.Results.WriteRaw($"\nOn the command line: {option}\n");
+            session.Results.WriteLine($"\nOn the command line: {option}");
         return ExitCodes.Answered;
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SensorProfile.Cli.Terminal;
 
 namespace SensorProfile.Cli.Describing;
 
@@ -71,6 +72,10 @@ internal static class ManualPage
             .TP
             .B NO_COLOR
             Prints without colours.
+            .TP
+            .B {Text(Letters.Variable)}
+            Set to anything, prints texts in ASCII (+/\- and ^2), for fonts that lack the signs;
+            JSON and files stay as they are.
             .TP
             .B SOURCE_DATE_EPOCH
             Seconds since 1970: the date that results carry, to make them again byte by byte.

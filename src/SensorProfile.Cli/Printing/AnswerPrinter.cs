@@ -12,14 +12,14 @@ internal static class AnswerPrinter
 
     public static void Print(AnswerDocument reply, ResultStream results, bool explain)
     {
-        IReadOnlyList<string> lines = FullAnswer.Lines(reply, results.Width);
+        IReadOnlyList<string> lines = FullAnswer.Lines(reply, results.Paper);
         if (!explain && lines.Count > MaxLines)
-            lines = ShortAnswer.Lines(reply, results.Width, MaxLines);
-        IReadOnlyList<string> sentence = TableText.Wrapped(reply.Sentence, results.Width);
+            lines = ShortAnswer.Lines(reply, results.Paper, MaxLines);
+        IReadOnlyList<string> sentence = TableText.Wrapped(reply.Sentence, results.Paper);
         foreach (string line in sentence)
             results.Page.WriteLine(line, new Style(decoration: Decoration.Bold));
         foreach (string line in lines.Skip(sentence.Count))
-            results.WriteRaw(line + "\n");
+            results.WriteLine(line);
     }
 
     public static string Word(Severity severity) =>

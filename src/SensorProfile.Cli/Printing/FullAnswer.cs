@@ -9,11 +9,11 @@ namespace SensorProfile.Cli.Printing;
 /// </summary>
 internal static class FullAnswer
 {
-    public static IReadOnlyList<string> Lines(AnswerDocument reply, int width)
+    public static IReadOnlyList<string> Lines(AnswerDocument reply, Paper paper)
     {
-        List<string> lines = [.. TableText.Wrapped(reply.Sentence, width)];
+        List<string> lines = [.. TableText.Wrapped(reply.Sentence, paper)];
         if (reply.Reason.Length > 0)
-            lines.AddRange(TableText.Wrapped(reply.Reason, width));
+            lines.AddRange(TableText.Wrapped(reply.Reason, paper));
         AnswerTable[] tables =
         [
             QuantityTable.Of(reply, reply.Quantities),
@@ -36,11 +36,11 @@ internal static class FullAnswer
         {
             lines.Add("");
             if (table.Title.Length > 0)
-                lines.AddRange(TableText.Wrapped(table.Title, width));
-            lines.AddRange(TableText.Lines(table, width));
+                lines.AddRange(TableText.Wrapped(table.Title, paper));
+            lines.AddRange(TableText.Lines(table, paper));
         }
         if (reply.Lines.Count > 0)
-            lines.AddRange(["", .. reply.Lines.Select(Printable.Of)]);
+            lines.AddRange(["", .. reply.Lines.Select(paper.Line)]);
         return lines;
     }
 }

@@ -13,13 +13,15 @@ internal static class TableText
     private const int Gap = 2;
     private const int NarrowestLastColumn = 18;
 
-    public static IEnumerable<string> Lines(AnswerTable whole, int width)
+    public static IEnumerable<string> Lines(AnswerTable whole, Paper paper)
     {
         AnswerTable table = whole.WithoutEmptyColumns();
         table = table with
         {
-            Rows = [.. table.Rows.Select(row => (IReadOnlyList<string>)[.. row.Select(Printable.Of)])],
+            Columns = [.. table.Columns.Select(paper.Line)],
+            Rows = [.. table.Rows.Select(row => (IReadOnlyList<string>)[.. row.Select(paper.Line)])],
         };
+        int width = paper.Width;
         int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(c => WidthOf(table, c))];
         int natural = widths.Sum() + (Gap * widths.Length);
         int least = natural - Math.Max(0, widths[^1] - NarrowestLastColumn);
@@ -27,10 +29,10 @@ internal static class TableText
     }
 
     /// <summary>A paragraph as lines no wider than the terminal.</summary>
-    public static IReadOnlyList<string> Wrapped(string text, int width)
+    public static IReadOnlyList<string> Wrapped(string text, Paper paper)
     {
-        string line = Printable.Of(text);
-        return line.Length <= width ? [line] : [.. Rendered(new Text(line), width)];
+        string line = paper.Line(text);
+        return line.Length <= paper.Width ? [line] : [.. Rendered(new Text(line), paper.Width)];
     }
 
     private static int WidthOf(AnswerTable table, int column) =>

@@ -3,7 +3,7 @@ using SensorProfile.Frames;
 namespace SensorProfile.Cli.Terminal;
 
 /// <summary>Progress for logs and pipes: a line when a stage starts, then one every ten seconds at most.</summary>
-internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IProgressDisplay
+internal sealed class LineProgress(TextWriter writer, TimeProvider clock, Letters letters) : IProgressDisplay
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(10);
     private readonly Lock gate = new();
@@ -18,7 +18,7 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
             {
                 current = new Stage(stage, clock, bytes);
                 printed = clock.GetTimestamp();
-                writer.WriteLine(stage + (total > 0 ? $", {Counted.Nouns(total, "frame")}" : "") + " …");
+                writer.WriteLine(letters.Shown(stage + (total > 0 ? $", {Counted.Nouns(total, "frame")}" : "") + " …"));
             }
             else if (done < total && clock.GetElapsedTime(printed) >= Pause)
             {
@@ -29,7 +29,7 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
                     current.Speed(bytes),
                     current.Left(done, total),
                 ];
-                writer.WriteLine(string.Join(", ", parts.Where(p => p.Length > 0)));
+                writer.WriteLine(letters.Shown(string.Join(", ", parts.Where(p => p.Length > 0))));
             }
         }
     }

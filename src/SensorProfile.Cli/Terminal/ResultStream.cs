@@ -3,23 +3,28 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Terminal;
 
-/// <summary>Standard output as UTF-8, sent in one piece at the end, so that an answer is complete or absent.</summary>
+/// <summary>Standard output, sent in one piece at the end, so that an answer is complete or absent.</summary>
+/// <remarks>UTF-8, unless it is a terminal that takes something else.</remarks>
 internal sealed class ResultStream
 {
     private const int HelpWidthInPipe = 80;
-    private readonly StringBuilder text = new();
+    private readonly StringBuilder text = new(), // for people, in letters still to be chosen
+        settled = new();
+
+    private readonly bool isTerminal;
     private readonly Func<Stream> open;
 
-    public ResultStream(Func<Stream> open, bool isTerminal)
+    public ResultStream(Func<Stream> open, bool isTerminal, Letters? letters = null)
     {
+        this.isTerminal = isTerminal;
         this.open = open;
         StringWriter writer = new(text) { NewLine = "\n" };
-        Width = TerminalWidth.Find(isTerminal, TerminalWidth.Unlimited);
-        Page = ConsoleOutput.Create(writer, isTerminal, Width);
+        Paper = new Paper(TerminalWidth.Find(isTerminal, TerminalWidth.Unlimited), letters ?? Letters.All);
+        Page = ConsoleOutput.Create(writer, isTerminal, Paper.Width);
         Help = ConsoleOutput.Create(writer, isTerminal, TerminalWidth.Find(isTerminal, HelpWidthInPipe));
     }
 
-    public int Width { get; }
+    public Paper Paper { get; }
 
     /// <summary>For answers.</summary>
     public IAnsiConsole Page { get; }
@@ -27,10 +32,22 @@ internal sealed class ResultStream
     /// <summary>For help texts, which wrap even in a pipe.</summary>
     public IAnsiConsole Help { get; }
 
-    public static ResultStream Standard() => new(Console.OpenStandardOutput, !Console.IsOutputRedirected);
+    /// <param name="terminal">The characters of the terminal that it may be.</param>
+    public static ResultStream Standard(Encoding terminal)
+    {
+        bool isTerminal = !Console.IsOutputRedirected;
+        return new(Console.OpenStandardOutput, isTerminal, Letters.OfStream(isTerminal, terminal));
+    }
+
+    /// <summary>Writes one line for people, already laid out.</summary>
+    public void WriteLine(string line) => text.Append(line).Append('\n');
 
     /// <summary>Writes a text verbatim, whatever the width: JSON and other text for programs.</summary>
-    public void WriteRaw(string text) => this.text.Append(text);
+    public void WriteRaw(string text)
+    {
+        Settle();
+        settled.Append(text);
+    }
 
     /// <summary>
     /// Sends everything. A full disk behind a redirection is reported as an output that cannot be written, not as a crash.
@@ -39,8 +56,14 @@ internal sealed class ResultStream
     {
         try
         {
+            Settle();
+            string all = settled.ToString();
             using Stream stream = open();
-            stream.Write(new UTF8Encoding(false).GetBytes(text.ToString()));
+            stream.Write(
+                isTerminal
+                    ? Paper.Letters.Encoding.GetBytes(Paper.Letters.Shown(all))
+                    : new UTF8Encoding(false).GetBytes(all)
+            );
             stream.Flush();
         }
         catch (IOException problem)
@@ -51,6 +74,12 @@ internal sealed class ResultStream
                 problem
             );
         }
+        settled.Clear();
+    }
+
+    private void Settle()
+    {
+        settled.Append(Paper.Letters.Shown(text.ToString()));
         text.Clear();
     }
 }

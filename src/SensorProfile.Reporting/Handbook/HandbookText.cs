@@ -9,14 +9,17 @@ internal sealed class HandbookText
 {
     private readonly List<string> lines = [];
 
-    private HandbookText() { }
+    private readonly Func<string, string> shown;
+
+    private HandbookText(Func<string, string> shown) => this.shown = shown;
 
     /// <summary>The lines.</summary>
     /// <param name="topic">The topic.</param>
     /// <param name="width">Columns that a line may take; commands and equations keep their lines whatever it is.</param>
-    public static IReadOnlyList<string> Lines(HandbookTopic topic, int width)
+    /// <param name="shown">Replaces letters that the terminal lacks; null for none.</param>
+    public static IReadOnlyList<string> Lines(HandbookTopic topic, int width, Func<string, string>? shown = null)
     {
-        var text = new HandbookText();
+        var text = new HandbookText(shown ?? (text => text));
         foreach (Block block in HandbookMarkdown.Parse(topic))
             text.Add(block, new TextColumn(width, "", ""), tight: false);
         while (text.lines is [.., ""])
@@ -35,7 +38,9 @@ internal sealed class HandbookText
                 lines.AddRange(column.Wrap(Words(paragraph.Inline)));
                 break;
             case CodeBlock code:
-                lines.AddRange(code.Lines.ToString().Split('\n').Select(line => $"{column.Next}    {line}".TrimEnd()));
+                lines.AddRange(
+                    shown(code.Lines.ToString()).Split('\n').Select(line => $"{column.Next}    {line}".TrimEnd())
+                );
                 break;
             case ListBlock list:
                 AddList(list, column);
@@ -91,20 +96,19 @@ internal sealed class HandbookText
         }
     }
 
-    private static string Cell(TableCell cell) =>
+    private string Cell(TableCell cell) =>
         string.Join(' ', cell.OfType<ParagraphBlock>().Select(part => Words(part.Inline)));
 
-    private static string Words(ContainerInline? inlines) =>
-        inlines is null ? "" : string.Concat(inlines.Select(Words));
+    private string Words(ContainerInline? inlines) => inlines is null ? "" : string.Concat(inlines.Select(Words));
 
-    private static string Words(Inline inline) =>
+    private string Words(Inline inline) =>
         inline switch
         {
-            LiteralInline literal => literal.Content.ToString(),
+            LiteralInline literal => shown(literal.Content.ToString()),
             // a command of several words would run into the sentence
-            CodeInline code => code.Content.Contains(' ', StringComparison.Ordinal)
-                ? $"'{code.Content}'"
-                : code.Content,
+            CodeInline code => shown(
+                code.Content.Contains(' ', StringComparison.Ordinal) ? $"'{code.Content}'" : code.Content
+            ),
             LineBreakInline => " ",
             LinkInline link => Words((ContainerInline)link) + Target(link.Url ?? ""),
             AutolinkInline address => address.Url,

@@ -71,7 +71,9 @@ internal static class PatternMeasurement
                         // a third of what was set right may remain
                         double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3),
                         // and the tails of the glow, which lie in the thermal part
-                        GlowPlace.TailDoubt * glow.Regions.Sum(r => r.Total?.Value ?? 0) / maps.Rate.Length
+                        GlowPlace.TailDoubt
+                            * glow.Regions.Sum(r => r.Total?.Value ?? 0)
+                            / maps.Rate.Length
                     ),
                 ThermalCurve = split is null
                     ? []

@@ -1,4 +1,5 @@
 using SensorProfile.Cli.Printing;
+using SensorProfile.Cli.Terminal;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Tests.Printing;
@@ -27,7 +28,9 @@ public sealed class ShortAnswerTests
                 "warning: 1.fits is rotated by 180°. [master-turned] (and 12 more like it)",
                 "warning: 14.fits does not fit. [another-sensor]",
             ],
-            ShortAnswer.Lines(reply, 200, 15).Where(line => line.StartsWith("warning", StringComparison.Ordinal))
+            ShortAnswer
+                .Lines(reply, new Paper(200, Letters.All), 15)
+                .Where(line => line.StartsWith("warning", StringComparison.Ordinal))
         );
     }
 }

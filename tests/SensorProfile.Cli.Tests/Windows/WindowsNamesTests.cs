@@ -66,6 +66,30 @@ public sealed class WindowsNamesTests
         Assert.DoesNotContain(name.Split('.')[0], devices, StringComparer.OrdinalIgnoreCase);
     }
 
+    /// <summary>Old programs end at 260 characters; frames, table and results may lie deeper.</summary>
+    [Fact]
+    public void PathsBeyondTheLimitAreReadAndWritten()
+    {
+        using TemporaryFolder folder = new();
+        string deep = string.Join('/', Enumerable.Repeat("a folder whose name is as long as people make them", 6));
+        SimulatedNight.Write(folder[$"{deep}/night"], Night);
+        folder.Command.Run("survey", $"{deep}/night", "--table", $"{deep}/table.csv").Expect(ExitCodes.Answered);
+        folder
+            .Command.Run("characterise", $"{deep}/night", "--table", $"{deep}/table.csv", "--out", $"{deep}/results")
+            .Expect(ExitCodes.CannotTell);
+        string profile = folder[$"{deep}/results/profile.json"];
+        Assert.True(profile.Length > LongestPath);
+        Assert.True(File.Exists(profile));
+        Assert.StartsWith(
+            "The profile has no read noise in electrons",
+            folder
+                .Command.Run("setpoint", $"{deep}/results", "--exposure", "300")
+                .Expect(ExitCodes.CannotTell)
+                .FirstLine,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>Backslashes, lines that end in CR and LF, a mark of byte order, decimal commas: a spreadsheet there.</summary>
     [Fact]
     public void ACaptureTableFromThereIsRead()
