@@ -9,6 +9,10 @@ namespace SensorProfile.Decisions.Setpoint;
 /// <summary>The facts of a solved set point, with or without a cooler.</summary>
 internal static class SetpointFacts
 {
+    // °C for each °C outside the measured range: of 101 set points 0 to 10 °C below the darks of physical cameras, 68 % were
+    // within what the law's own uncertainty claims, 94 % with this (CoverageRun)
+    private const double ExtrapolationDoubt = 0.08;
+
     private const double Coldest = -60,
         Warmest = 30; // darks are not advised beyond these unless the air asks for it, °C
 
@@ -117,23 +121,42 @@ internal static class SetpointFacts
             + "uncertainties drawn";
         double? Covered(double? value) =>
             value is double v && reader.Outside(v) <= Refuse.ExtrapolationCelsius ? value : null;
+        UncertaintyDraws.Spread Beyond(double? value, UncertaintyDraws.Spread drawn) =>
+            value is double v && reader.Outside(v) > 0 ? drawn.With(v, ExtrapolationDoubt * reader.Outside(v)) : drawn;
         list.Add(
             QuantityNames.Setpoint,
             solution.Choice.Told ? at.Temperature : null,
             "°C",
             method + "; whole degrees, measured, within air and cooler",
             solution.Choice.Bound == SetpointBound.Loss
-                ? new UncertaintyDraws.Spread(solution.WantedSpread.StandardDeviation, null, null, 0)
+                ? new UncertaintyDraws.Spread(
+                    Beyond(solution.Wanted, solution.WantedSpread).StandardDeviation,
+                    null,
+                    null,
+                    0
+                )
                 : default
         );
-        list.Add(QuantityNames.SetpointTypical, Covered(solution.Typical), "°C", method, solution.TypicalSpread);
-        list.Add(QuantityNames.Setpoint99, Covered(solution.AtShare), "°C", $"{method}; {share}", solution.ShareSpread);
+        list.Add(
+            QuantityNames.SetpointTypical,
+            Covered(solution.Typical),
+            "°C",
+            method,
+            Beyond(solution.Typical, solution.TypicalSpread)
+        );
+        list.Add(
+            QuantityNames.Setpoint99,
+            Covered(solution.AtShare),
+            "°C",
+            $"{method}; {share}",
+            Beyond(solution.AtShare, solution.ShareSpread)
+        );
         list.Add(
             QuantityNames.DiminishingReturns,
             Covered(solution.Diminishing),
             "°C",
             "any colder temperature gains less than 1 %",
-            solution.DiminishingSpread
+            Beyond(solution.Diminishing, solution.DiminishingSpread)
         );
         list.Add(QuantityNames.ExtraTypical, at.ExtraTypical, "%", "noise added there");
         list.Add(QuantityNames.Extra99, at.ExtraAtShare, "%", $"noise added there; {share}");
