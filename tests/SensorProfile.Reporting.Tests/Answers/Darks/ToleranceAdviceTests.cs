@@ -40,7 +40,7 @@ public sealed partial class ToleranceAdviceTests
             Assert.Equal(answer.BeyondCoolers, json.GetProperty("beyondCoolers").GetBoolean());
         }
         Assert.True(answered > 0.8 * Cases, $"only {answered} answered");
-        Assert.Equal(["Cannot t", "Extrapol", "No coole", "Use dark"], seen.Order());
+        Assert.Equal(["Cannot t", "Extrapol", "No darks", "Use dark"], seen.Order());
     }
 
     private static ToleranceAnswer? Ask(RandomStack given)
@@ -113,7 +113,7 @@ public sealed partial class ToleranceAdviceTests
             answer.Quantities["toleranceWarmer"]?.Value,
             answer.Quantities["toleranceColder"]?.Value
         );
-        Assert.Equal(told && tighter < 0.2, said.Sentence.StartsWith("No cooler", StringComparison.Ordinal));
+        Assert.Equal(told && tighter < 0.2, said.Sentence.StartsWith("No darks of another night", StringComparison.Ordinal));
         if (!answer.SpreadKnown)
             return;
         Side(answer.Quantities["toleranceWarmer"]?.Value, "warmer", said.Sentence, note);
