@@ -391,7 +391,7 @@ public class TemperatureFitTests
         ];
         Finding finding = TemperatureFit.Fit(points, -10).Findings.Single(f => f.Code == "temperature-range-narrow");
         Assert.StartsWith(
-            "The temperatures span only 6 °C, so predictions outside -12 to -6 °C are unsafe;",
+            "The temperatures span only 6 °C, so predictions outside −12 to −6 °C are unsafe;",
             finding.Message,
             StringComparison.Ordinal
         );

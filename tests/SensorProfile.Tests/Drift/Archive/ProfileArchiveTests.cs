@@ -212,7 +212,7 @@ public sealed class ProfileArchiveTests : IDisposable
     [Fact]
     public void AFolderWithoutProfilesIsNamed() =>
         Assert.Equal(
-            "There is no profile.json in this folder or below it; give a folder that characterise wrote.",
+            "There is no profile.json in this folder or below it; give a folder that holds one.",
             Assert.Single(ProfileArchive.Read([folder]).Refused).Reason
         );
 

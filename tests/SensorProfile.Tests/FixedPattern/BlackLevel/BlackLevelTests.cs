@@ -101,7 +101,7 @@ public sealed class BlackLevelTests(ITestOutputHelper output)
         Assert.True(coldest.Smallest!.Value > 0.01 * Math.Pow(2, -10 / 6.5));
         Finding finding = Assert.Single(profile.Findings, f => f.Code == "dark-below-black-level");
         output.WriteLine(finding.Message);
-        Assert.StartsWith("At -20.0", finding.Message, StringComparison.Ordinal);
+        Assert.StartsWith("At −20.0", finding.Message, StringComparison.Ordinal);
     }
 
     private static CameraDescription Camera(Pedestal pedestal) =>
