@@ -103,7 +103,7 @@ internal sealed record FittedLaw(
             double[] change = LinearLeastSquares.Fit(columns, moved, weights).Parameters;
             for (int i = 0; i < free.Length; i++)
             {
-                uncertainties[free[i]] = Math.Sqrt(Math.Pow(uncertainties[free[i]], 2) + Math.Pow(change[i], 2));
+                uncertainties[free[i]] = double.Hypot(uncertainties[free[i]], change[i]);
                 for (int j = 0; j < free.Length; j++)
                     covariance[free[i], free[j]] += change[i] * change[j];
             }

@@ -48,9 +48,9 @@ internal sealed record DarkTemperature
     public DarkSignalFit? LocalVariance { get; init; }
 
     /// <summary>
-    /// Whether the camera pins its level: the level grows far less than the variance requires, both in the whole frame and for the ordinary
-    /// pixels: the camera then subtracts the dark signal. In the whole frame only, the cause is the noise of strong
-    /// glow or many warm pixels, which a median level leaves out.
+    /// Whether the camera pins its level, that is, subtracts the dark signal: the level grows far less than the variance
+    /// requires, both in the whole frame and for the ordinary pixels. In the whole frame only, the cause is the noise of
+    /// strong glow or many warm pixels, which a median level leaves out.
     /// </summary>
     public bool LevelPinned => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 

@@ -32,12 +32,12 @@ internal static class FrameScatter
     /// Maximum likelihood, Σ(d² − v)/v² = 0 with v = 2s² + the noise of both frames: what a frame says of the jitter counts by
     /// its own noise, so that warm darks, whose reading is in doubt by more than the jitter, do not speak for cold ones. Degrees
     /// of freedom by Kish (1965, Survey Sampling): (Σ1/v)²/Σ(1/v²) of n equal ones.
-    /// </remarks>
     /// <para>
     /// What the temperature readings add to the levels of warm darks was assumed, not measured: where there are enough pairs
     /// its variance is fitted beside the jitter's (weighted least squares of d² on 2s² and on the assumed one, weights 1/v²).
     /// Assumed too large, it would take from the jitter.
     /// </para>
+    /// </remarks>
     /// <param name="frames">Frames.</param>
     /// <param name="residuals">Level less fit, ADU.</param>
     /// <param name="fitFreedom">Degrees of freedom of the fit.</param>

@@ -28,13 +28,13 @@ internal static class UncertaintyDraws
         /// <summary>Number of draws.</summary>
         internal int Count { get; init; } = Draws;
 
-        /// <summary>The spread of a value with a standard uncertainty that the draws do not hold.</summary>
+        /// <summary>The spread of a value with a standard uncertainty that the draws do not hold; an open end stays open.</summary>
         internal Spread With(double value, double uncertainty) =>
             this with
             {
                 StandardDeviation = double.Hypot(StandardDeviation, uncertainty),
-                Low = value - double.Hypot(value - (Low ?? value), 1.96 * uncertainty),
-                High = value + double.Hypot((High ?? value) - value, 1.96 * uncertainty),
+                Low = Low is { } low ? value - double.Hypot(value - low, 1.96 * uncertainty) : null,
+                High = High is { } high ? value + double.Hypot(high - value, 1.96 * uncertainty) : null,
             };
     }
 

@@ -24,8 +24,22 @@ public class ExposureAdviceTests
             answer.Quantities["longestExposure"]!.Value,
             1e-3 * 50000
         );
+        Assert.True(answer.AdvisedRow.FillsHottest);
         Assert.Equal(44, answer.ShortestUseful);
         Assert.Equal(ExposureVerdict.Answered, answer.Verdict);
+    }
+
+    // "sky and dark current fill 50 % of the well after 49 min" was true of one pixel in a thousand
+    [Fact]
+    public void WithoutADistributionTheTypicalPixelFills()
+    {
+        CameraProfile profile = exact.Profile();
+        ModeProfile mode = profile.Modes[0] with { FixedPattern = null };
+        GainRow row = ExposureAdvice
+            .Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = SkyRate.Given(0.5) })
+            .AdvisedRow;
+        Assert.False(row.FillsHottest);
+        Assert.Equal(0.5 * 50000 / (0.5 + exact.Rate), row.LongestExposure!.Value, 1);
     }
 
     // c·R²/(S + I): where the temperature of the lights is known, their dark current drowns read noise as the sky does
