@@ -113,7 +113,10 @@ public sealed partial class ToleranceAdviceTests
             answer.Quantities["toleranceWarmer"]?.Value,
             answer.Quantities["toleranceColder"]?.Value
         );
-        Assert.Equal(told && tighter < 0.2, said.Sentence.StartsWith("No darks of another night", StringComparison.Ordinal));
+        Assert.Equal(
+            told && tighter < 0.2,
+            said.Sentence.StartsWith("No darks of another night", StringComparison.Ordinal)
+        );
         if (!answer.SpreadKnown)
             return;
         Side(answer.Quantities["toleranceWarmer"]?.Value, "warmer", said.Sentence, note);
