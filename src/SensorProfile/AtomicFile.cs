@@ -3,7 +3,7 @@ namespace SensorProfile;
 /// <summary>
 /// Writes files that are either complete or not there: nothing half-written ever stands under a final name.
 /// </summary>
-public static class AtomicFile
+internal static class AtomicFile
 {
     /// <summary>
     /// Writes to a temporary file in the same folder, flushes it to the disk, then gives it its name; a file of that

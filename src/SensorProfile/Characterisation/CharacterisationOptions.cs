@@ -28,7 +28,7 @@ public sealed record CharacterisationOptions
     public int? Threads { get; init; }
 
     /// <summary>Records what each stage costs; null for no record.</summary>
-    public StageClock? Stages { get; init; }
+    internal StageClock? Stages { get; init; }
 
     /// <summary>Version written into the profile.</summary>
     public string SoftwareVersion { get; init; } =

@@ -23,7 +23,7 @@ public sealed record Inventory
     /// <summary>
     /// Files in the given folders that cannot hold a frame, counted by kind, most frequent first.
     /// </summary>
-    public IReadOnlyList<PassedOver> PassedOver { get; init; } = [];
+    internal IReadOnlyList<PassedOver> PassedOver { get; init; } = [];
 
     /// <summary>What the user should know from the headers and the table.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }

@@ -8,7 +8,7 @@ namespace SensorProfile.Screening;
 /// None of this reaches a result, because times differ from run to run. Processor time covers the whole process,
 /// including any other work it does meanwhile.
 /// </remarks>
-public sealed class StageClock
+internal sealed class StageClock
 {
     private readonly List<StageTime> stages = [];
     private readonly ReadByteCounter tally = new();

@@ -6,7 +6,7 @@ namespace SensorProfile.Screening;
 /// <param name="ProcessorSeconds">Processor time of the whole process in that time, all threads, s.</param>
 /// <param name="BytesRead">Pixel data read from the frames, as stored: 2 bytes a sample.</param>
 /// <param name="AllocatedBytes">Memory allocated, whether or not it was freed again, bytes.</param>
-public sealed record StageTime(
+internal sealed record StageTime(
     string Stage,
     double WallSeconds,
     double ProcessorSeconds,

@@ -6,7 +6,7 @@ namespace SensorProfile.Setup;
 /// What an observer would otherwise repeat with every question: telescope, camera, sky, filters, stacks, cooling. All
 /// of it is optional.
 /// </summary>
-public sealed record ObservingSetup
+internal sealed record ObservingSetup
 {
     /// <summary>The telescope; null when not given.</summary>
     public TelescopeSetup? Telescope { get; init; }
@@ -31,7 +31,7 @@ public sealed record ObservingSetup
 }
 
 /// <summary>A telescope.</summary>
-public sealed record TelescopeSetup
+internal sealed record TelescopeSetup
 {
     /// <summary>Focal length over aperture.</summary>
     public double? FocalRatio { get; init; }
@@ -41,7 +41,7 @@ public sealed record TelescopeSetup
 }
 
 /// <summary>A camera.</summary>
-public sealed record CameraSetup
+internal sealed record CameraSetup
 {
     /// <summary>Its <c>profile.json</c> or the folder that holds it; relative to the setup file's folder.</summary>
     public string? Profile { get; init; }
@@ -51,7 +51,7 @@ public sealed record CameraSetup
 }
 
 /// <summary>The sky, given in one of three ways.</summary>
-public sealed record SkySetup
+internal sealed record SkySetup
 {
     /// <summary>Brightness, mag/arcsec².</summary>
     public double? Brightness { get; init; }
@@ -64,7 +64,7 @@ public sealed record SkySetup
 }
 
 /// <summary>A filter.</summary>
-public sealed record FilterSetup
+internal sealed record FilterSetup
 {
     /// <summary>What the observer calls it.</summary>
     public string? Name { get; init; }
@@ -77,7 +77,7 @@ public sealed record FilterSetup
 }
 
 /// <summary>The usual stack of lights.</summary>
-public sealed record StackSetup
+internal sealed record StackSetup
 {
     /// <summary>Exposure of one light, s.</summary>
     public double? Exposure { get; init; }
@@ -98,7 +98,7 @@ public sealed record StackSetup
 }
 
 /// <summary>How the sensor is cooled.</summary>
-public sealed record CoolingSetup
+internal sealed record CoolingSetup
 {
     /// <summary>How far below the air the cooler reaches, °C.</summary>
     public double? Reach { get; init; }

@@ -7,7 +7,7 @@ using SensorProfile.Profiles.Files;
 namespace SensorProfile.Setup;
 
 /// <summary>Reads and writes <c>setup.json</c>.</summary>
-public static class SetupFile
+internal static class SetupFile
 {
     /// <summary>Default name of a setup file.</summary>
     public const string Name = "setup.json";

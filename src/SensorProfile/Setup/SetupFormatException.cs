@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SensorProfile.Setup;
 
 /// <summary>A setup file that cannot be understood; says where and what to write instead.</summary>
-public sealed class SetupFormatException : IOException
+internal sealed class SetupFormatException : IOException
 {
     internal SetupFormatException(string file, long? line, string? place, string problem, Exception? inner = null)
         : base(Sentence(file, line, place, problem), inner)

@@ -12,7 +12,11 @@ public sealed class ImmutableRecordsTests
         var settable = typeof(Measurement)
             .Assembly.GetTypes()
             .Where(IsRecord)
-            .SelectMany(t => t.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly))
+            .SelectMany(t =>
+                t.GetProperties(
+                    BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly
+                )
+            )
             .Where(p =>
                 p.SetMethod is { } set
                 && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit))

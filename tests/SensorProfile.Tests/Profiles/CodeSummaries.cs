@@ -24,7 +24,7 @@ internal static partial class CodeSummaries
         {
             XElement type = members[$"T:{record.FullName}"];
             texts[record.Name] = Text(type.Element("summary")!);
-            foreach (PropertyInfo property in record.GetProperties())
+            foreach (PropertyInfo property in ProfileProperties.Find(record))
             {
                 XElement? parameter = type.Elements("param")
                     .FirstOrDefault(p => p.Attribute("name")!.Value == property.Name);

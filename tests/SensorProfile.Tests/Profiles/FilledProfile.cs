@@ -52,7 +52,7 @@ internal static class FilledProfile
         object record = constructor.Invoke([.. arguments]);
         if (arguments.Count > 0)
             return record;
-        foreach (PropertyInfo property in type.GetProperties())
+        foreach (PropertyInfo property in ProfileProperties.Find(type))
             property.SetValue(record, Fill(property.PropertyType, ref count));
         return record;
     }

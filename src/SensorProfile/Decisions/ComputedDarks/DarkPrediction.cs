@@ -68,7 +68,7 @@ public static class DarkPrediction
         bool contradicted = check is { Agrees: false };
         double typical = Median(pixels.Doubts.Ordinary),
             frames = EquivalentFrames(profile, mode, signal, typical);
-        return new DarkPredictionAnswer
+        return new DarkPredictionAnswer(test)
         {
             Verdict = contradicted ? PredictionVerdict.CannotTell : PredictionVerdict.Computed,
             ExposureSeconds = question.ExposureSeconds,
@@ -77,7 +77,6 @@ public static class DarkPrediction
             Findings = findings,
             Trials = trials,
             Proof = proof,
-            Test = test,
             Refused = pixels.Refused,
             Master = contradicted
                 ? null

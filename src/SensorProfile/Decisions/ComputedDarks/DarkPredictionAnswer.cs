@@ -9,6 +9,8 @@ namespace SensorProfile.Decisions.ComputedDarks;
 /// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given.</remarks>
 public sealed record DarkPredictionAnswer : Answer
 {
+    internal DarkPredictionAnswer(PredictionTest test) => Test = test;
+
     /// <summary>Whether it was computed.</summary>
     public required PredictionVerdict Verdict { get; init; }
 
@@ -27,8 +29,8 @@ public sealed record DarkPredictionAnswer : Answer
     /// <summary>The trial that applies to this question.</summary>
     public required PredictionProof Proof { get; init; }
 
-    /// <summary>Its result.</summary>
-    public required PredictionTest Test { get; init; }
+    /// <summary>What that trial left behind.</summary>
+    internal PredictionTest Test { get; }
 
     /// <summary>
     /// Classes of pixels for which no uncertainty is claimed, with their number of pixels in the computed dark.

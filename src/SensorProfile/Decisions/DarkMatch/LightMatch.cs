@@ -31,12 +31,12 @@ public sealed record LightMatch
     internal Measurement? FullPixels { get; init; }
 
     /// <summary>Why.</summary>
-    public required MatchReason Reason { get; init; }
+    internal MatchReason Reason { get; init; } = new(MatchGround.Measured);
 
     /// <summary>
     /// Frames that would settle an open verdict; empty when none would, or when only a header entry is missing.
     /// </summary>
-    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+    internal IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
     /// <summary>
     /// The lights one by one, against the tolerance of the darks; null for a pair that is not the best for its lights.

@@ -5,7 +5,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Decisions.DarkMatch;
 
 /// <summary>What a verdict on lights and darks rests on.</summary>
-public enum MatchGround
+internal enum MatchGround
 {
     /// <summary>No dark set has the camera, size and settings of the lights.</summary>
     NoneAlike,
@@ -65,7 +65,7 @@ internal enum UnknownOfPair
 
 /// <summary>Why a pair is judged as it is.</summary>
 /// <param name="Ground">What the verdict rests on.</param>
-public sealed record MatchReason(MatchGround Ground)
+internal sealed record MatchReason(MatchGround Ground)
 {
     /// <summary>What is not known; null when all is.</summary>
     internal UnknownOfPair? Unknown { get; init; }

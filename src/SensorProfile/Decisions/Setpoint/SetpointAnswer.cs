@@ -85,7 +85,7 @@ public sealed record SetpointAnswer : Answer
     internal LightNoise? Noise { get; init; }
 
     /// <summary>Added noise against temperature, coldest first, 1 °C apart, and at <see cref="At"/>.</summary>
-    public IReadOnlyList<SetpointPoint> Curve { get; init; } = [];
+    internal IReadOnlyList<SetpointPoint> Curve { get; init; } = [];
 
     /// <summary>What each ambient temperature allows or costs.</summary>
     internal IReadOnlyList<AmbientCost> Ambient { get; init; } = [];

@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>The ground of a verdict on a master dark.</summary>
-public enum MasterGround
+internal enum MasterGround
 {
     /// <summary>The residual left after subtracting it from the fresh darks.</summary>
     Residual,
@@ -46,7 +46,7 @@ public enum MasterGround
 
 /// <summary>Why a master dark was judged as it was.</summary>
 /// <param name="Ground">Ground of the verdict.</param>
-public sealed record MasterReason(MasterGround Ground)
+internal sealed record MasterReason(MasterGround Ground)
 {
     /// <summary>Conditions in the master's header; null when it was compared.</summary>
     internal DarkConditions? Master { get; init; }

@@ -63,5 +63,5 @@ public sealed record MasterVerdict
     internal int FreshFrames { get; init; }
 
     /// <summary>The reason for the verdict.</summary>
-    public required MasterReason Reason { get; init; }
+    internal MasterReason Reason { get; init; } = new(MasterGround.Residual);
 }

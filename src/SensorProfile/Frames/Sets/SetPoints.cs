@@ -3,7 +3,7 @@ namespace SensorProfile.Frames.Sets;
 /// <summary>
 /// Frames with one set point, held by the cooler, count as one temperature, however much the readings scatter.
 /// </summary>
-public static class SetPoints
+internal static class SetPoints
 {
     private const double Held = 1; // °C; a regulating cooler stays closer, one at its limit does not
 

@@ -24,7 +24,7 @@ public abstract record Answer
     public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
 
     /// <summary>Frames that would settle an answer still open; empty when none would.</summary>
-    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+    internal IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
     /// <summary>What the user should know about this answer.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];

@@ -9,7 +9,7 @@ namespace SensorProfile.NoiseModel.Answers;
 /// <param name="Temperature">Sensor temperature, °C; null where it does not matter.</param>
 /// <param name="Frames">How many more.</param>
 /// <param name="Seconds">Clock time with read-out, s.</param>
-public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Temperature, int Frames, double Seconds)
+internal sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Temperature, int Frames, double Seconds)
 {
     private const double Overhead = 2; // read-out and saving, s
     private const int ForDistribution = 8;

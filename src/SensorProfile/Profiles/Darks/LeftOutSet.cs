@@ -1,7 +1,7 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>One set of darks that was left out and computed from the rest.</summary>
-public sealed record LeftOutSet
+internal sealed record LeftOutSet
 {
     /// <summary>Temperature, °C.</summary>
     public double Temperature { get; init; }

@@ -5,4 +5,4 @@ namespace SensorProfile.Profiles.Darks;
 /// <param name="Exposure">Exposure, s; 0 for a bias frame.</param>
 /// <param name="Level">Mean level of the border, ADU.</param>
 /// <param name="PixelLevel">Mean level of the pixels that see light, ADU.</param>
-public sealed record MaskedBorderFrame(string Frame, double Exposure, double Level, double PixelLevel);
+internal sealed record MaskedBorderFrame(string Frame, double Exposure, double Level, double PixelLevel);

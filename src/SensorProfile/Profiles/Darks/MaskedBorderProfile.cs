@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>
@@ -40,8 +42,10 @@ public sealed record MaskedBorderProfile
     public Measurement? RowNoiseAdu { get; init; }
 
     /// <summary>The border in every set of bias and dark frames.</summary>
-    public IReadOnlyList<MaskedBorderSet> Sets { get; init; } = [];
+    [JsonInclude]
+    internal IReadOnlyList<MaskedBorderSet> Sets { get; init; } = [];
 
     /// <summary>The border in every bias and dark frame, in the order of the sets; at most 512, evenly chosen.</summary>
-    public IReadOnlyList<MaskedBorderFrame> Frames { get; init; } = [];
+    [JsonInclude]
+    internal IReadOnlyList<MaskedBorderFrame> Frames { get; init; } = [];
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>The masked border in one set of frames.</summary>
-public sealed record MaskedBorderSet
+internal sealed record MaskedBorderSet
 {
     /// <summary>Exposure, s; 0 for bias frames.</summary>
     public double Exposure { get; init; }

@@ -7,7 +7,7 @@ namespace SensorProfile.Profiles.Darks;
 /// Claimed variance of a pixel: varianceFactor·V + (commonShare·S)², V the variance from noise and laws, S its signal
 /// above the typical pixel's. Nothing is claimed for a class that is refused.
 /// </remarks>
-public sealed record PredictionClass
+internal sealed record PredictionClass
 {
     /// <summary>Kind of pixels: "typical", "hot", "glow" or "flickering".</summary>
     public string Pixels { get; init; } = "typical";
@@ -48,7 +48,7 @@ public sealed record PredictionClass
 }
 
 /// <summary>Why nothing is claimed for a class of pixels.</summary>
-public enum ClassRefusal
+internal enum ClassRefusal
 {
     /// <summary>The darks that were left out hold too few of its pixels to judge it.</summary>
     TooFew,

@@ -7,7 +7,7 @@ namespace SensorProfile.Profiles.Darks;
 /// <param name="Residual">Robust standard deviation of computed minus taken, the common level removed, e-.</param>
 /// <param name="Noise">Typical standard uncertainty of the master that was taken, e-.</param>
 /// <param name="Expected">Typical standard uncertainty of the difference, including that of the prediction, e-.</param>
-public sealed record PredictionFigures(
+internal sealed record PredictionFigures(
     long Pixels,
     double Coverage,
     Measurement Residual,

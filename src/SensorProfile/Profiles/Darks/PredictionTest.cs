@@ -1,7 +1,7 @@
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>A way of making a master dark, tried on sets of darks that were left out.</summary>
-public sealed record PredictionTest
+internal sealed record PredictionTest
 {
     /// <summary>
     /// Whether computed and taken masters agree within their uncertainty; for a computed dark, within the one claimed
