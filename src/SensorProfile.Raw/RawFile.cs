@@ -33,7 +33,7 @@ public sealed class RawFile : IDisposable
         SegmentLayout layout = SegmentLayout.Read(found.Directory, SampleCoding.Read(found.Directory, found.Version));
         if (layout.Coding.Compression == RawCompression.LosslessJpeg)
             JpegHeader.CheckKind(new SegmentBytes(found.Directory, layout.At(0, 0)));
-        Mosaic = MosaicDescription.Of(found, layout, warnings);
+        Mosaic = MosaicDescription.Describe(found, layout, warnings);
         Storage = new RawStorage(
             found.Container,
             found.Version,

@@ -43,7 +43,7 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         SetpointAnswer[] skies = [answer, .. answer.OtherSkies];
-        AnswerDocument words = SetpointDocument.Of(answer);
+        AnswerDocument words = SetpointDocument.Compose(answer);
         var figures = new FigureCounter();
         List<Block> blocks = [DecisionBlocks.Head(words)];
         if (SetpointBlocks.Figure(skies, figures, "setpoint.csv") is { } figure)
@@ -65,7 +65,7 @@ public static class AnswerPage
     /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder) =>
-        Write(profile, answer, ToleranceDocument.Of(answer), folder);
+        Write(profile, answer, ToleranceDocument.Compose(answer), folder);
 
     /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, ToleranceAnswer answer, AnswerDocument words, string folder)
@@ -110,7 +110,7 @@ public static class AnswerPage
     /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder) =>
-        Write(answer, sky, MatchDocument.Of(answer, sky, []), created, folder);
+        Write(answer, sky, MatchDocument.Compose(answer, sky, []), created, folder);
 
     /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(
@@ -145,13 +145,13 @@ public static class AnswerPage
     /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, PlanAnswer answer, string folder) =>
-        Write(profile, answer, PlanDocument.Of(answer), folder);
+        Write(profile, answer, PlanDocument.Compose(answer), folder);
 
     /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, PlanAnswer answer, AnswerDocument words, string folder)
     {
         List<Block> blocks = [DecisionBlocks.Head(words), ListBlocks.Masters(answer)];
-        if (DarkCountPlot.Of(answer.Stacks, [.. answer.Stacks.Select(Name)]) is { } panel)
+        if (DarkCountPlot.Draw(answer.Stacks, [.. answer.Stacks.Select(Name)]) is { } panel)
             blocks.Add(
                 new FigureBlock(
                     1,
@@ -173,7 +173,7 @@ public static class AnswerPage
     /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, FlatPlanAnswer answer, string folder) =>
-        Write(profile, answer, FlatPlanDocument.Of(answer), folder);
+        Write(profile, answer, FlatPlanDocument.Compose(answer), folder);
 
     /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, FlatPlanAnswer answer, AnswerDocument words, string folder)
@@ -204,7 +204,7 @@ public static class AnswerPage
     public static void Write(ShotListAnswer answer, DateTimeOffset created, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        AnswerDocument words = ShotsDocument.Of(answer);
+        AnswerDocument words = ShotsDocument.Compose(answer);
         List<Block> blocks = [DecisionBlocks.Head(words)];
         if (answer.Shots.Count > 0)
             blocks.Add(ListBlocks.Shots(answer));
@@ -240,7 +240,7 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         GainChoiceAnswer[] skies = [answer, .. answer.OtherSkies];
-        AnswerDocument words = ExposureDocument.Of(answer);
+        AnswerDocument words = ExposureDocument.Compose(answer);
         List<Block> blocks =
         [
             DecisionBlocks.Head(words),

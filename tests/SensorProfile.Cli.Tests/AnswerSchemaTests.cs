@@ -78,7 +78,7 @@ public class AnswerSchemaTests
             Sentence = "Run it cold.",
             Verdict = "answered",
         };
-        AnswerDocument demo = DemoDocument.Of(
+        AnswerDocument demo = DemoDocument.Compose(
             ProfileFile.Read(Checkout.File("reports/profile.json")),
             "sensorprofile-demo",
             decision,

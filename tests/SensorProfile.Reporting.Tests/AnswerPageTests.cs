@@ -58,7 +58,7 @@ public sealed class AnswerPageTests : IDisposable
                 file
             );
         Assert.Contains(
-            SetpointDocument.Of(answer).Sentence.Split(' ')[0] + " at",
+            SetpointDocument.Compose(answer).Sentence.Split(' ')[0] + " at",
             File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")),
             StringComparison.Ordinal
         );
@@ -89,7 +89,7 @@ public sealed class AnswerPageTests : IDisposable
                 TemperatureCelsius = -10,
             }
         );
-        Assert.All(TolerancePlot.Of(near), panel =>
+        Assert.All(TolerancePlot.Draw(near), panel =>
             Assert.Contains(panel.Model.Annotations.OfType<LineAnnotation>(), line =>
                 line is { Type: LineAnnotationType.Vertical, X: 5 }
             )
@@ -98,13 +98,13 @@ public sealed class AnswerPageTests : IDisposable
         double[] drawn =
         [
             .. FlatCountPlot
-                .Of(flats)!
+                .Draw(flats)!
                 .Model.Annotations.OfType<LineAnnotation>()
                 .Where(line => line.Type == LineAnnotationType.Vertical)
                 .Select(line => line.X),
         ];
         Assert.Equal([20, 30], drawn);
-        Assert.Contains(DarkCountPlot.Of([many], ["stack"])!.Model.Annotations.OfType<LineAnnotation>(), line =>
+        Assert.Contains(DarkCountPlot.Draw([many], ["stack"])!.Model.Annotations.OfType<LineAnnotation>(), line =>
             line is { Type: LineAnnotationType.Vertical, X: 20 }
         );
     }

@@ -65,7 +65,7 @@ public class HeadlineTests
                 + "any correction in camera or capture program.",
             Headline.Sentence(profile)
         );
-        Assert.Equal("These flats do not answer to light.", ProfileDocument.Of("report", profile, ".").Reason);
+        Assert.Equal("These flats do not answer to light.", ProfileDocument.Compose("report", profile, ".").Reason);
         Assert.Null(Headline.NotRaw(profile with { Modes = [.. profile.Modes, _whole] }));
     }
 

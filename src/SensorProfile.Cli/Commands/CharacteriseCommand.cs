@@ -46,7 +46,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         output.Complete();
         if (stages is not null)
             StageTable.Write(settings.Timings!, stages);
-        AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
+        AnswerDocument reply = ProfileDocument.Compose(Name, profile, folder);
         return settings.Archive is { } archive
             ? ArchiveKeeping.Keep(
                 archive,

@@ -43,7 +43,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
         DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
-        AnswerDocument reply = DarkLibraryDocument.Of(answer) with
+        AnswerDocument reply = DarkLibraryDocument.Compose(answer) with
         {
             Assumptions = StackAssumptions.Of(settings.Options, settings.Options.Sky, settings.Loss is not null),
         };

@@ -53,7 +53,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             }
         );
         Finding[] found = taken is null ? [] : [taken.ToFinding()];
-        AnswerDocument reply = ToleranceDocument.Of(answer, found) with
+        AnswerDocument reply = ToleranceDocument.Compose(answer, found) with
         {
             Assumptions =
             [
@@ -113,7 +113,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             .. SetPoints.StillTrue([.. lightFindings, .. darkFindings], SetPoints.Join([.. lights, .. darks])),
         ];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
-        AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
+        AnswerDocument reply = MatchDocument.Compose(answer, sky, ofFrames);
         if (profile is not null)
             reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
         return PageFolder.Complete(page, reply, folder => AnswerPage.Write(answer, sky, reply, date, folder));

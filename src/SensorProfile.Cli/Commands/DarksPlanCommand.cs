@@ -56,7 +56,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             found.Add(PlannedLights.TakenTogether(question.Lights));
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        AnswerDocument reply = PlanDocument.Of(answer, settings.Csv, taken, found) with
+        AnswerDocument reply = PlanDocument.Compose(answer, settings.Csv, taken, found) with
         {
             Assumptions =
             [

@@ -52,7 +52,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         DarkPredictionAnswer answer = DarkPrediction.Compute(profile, mode, question, session.Stop);
         if (answer.Master is { } master)
             OutputFile.Write(file, master.Write);
-        return DarkPredictionDocument.Of(answer, file);
+        return DarkPredictionDocument.Compose(answer, file);
     }
 
     /// <summary>Refuses an output that would overwrite something that is read.</summary>

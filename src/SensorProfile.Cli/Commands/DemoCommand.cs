@@ -53,7 +53,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return DemoDocument.Of(
+        return DemoDocument.Compose(
             result.Profile,
             folder,
             Cold(result.Profile),
@@ -64,7 +64,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
 
     private static AnswerDocument Cold(CameraProfile profile) =>
         Ask("setpoint", () =>
-            SetpointDocument.Of(
+            SetpointDocument.Compose(
                 SetpointAdvice.Advise(
                     profile,
                     ModeChoice.Find(profile, null),
@@ -86,7 +86,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
                 Rejection = dithers > 1 ? Rejection.SigmaClip : Rejection.None,
             };
             double celsius = AssumedTemperature.Choose(profile, mode, question, cooled: true).Celsius;
-            return ToleranceDocument.Of(
+            return ToleranceDocument.Compose(
                 DarkTolerance.Find(profile, mode, question with { TemperatureCelsius = celsius })
             );
         });

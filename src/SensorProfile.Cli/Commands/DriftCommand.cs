@@ -37,7 +37,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
             );
         DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
         session.Stop.ThrowIfCancellationRequested();
-        AnswerDocument reply = DriftDocument.Of(answer);
+        AnswerDocument reply = DriftDocument.Compose(answer);
         if (settings.Archive is { } archive)
             reply = ArchiveKeeping.Keep(
                 archive,

@@ -29,7 +29,7 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
                 Sky = settings.ReadSky(session, profile, settings.WantedMode),
             }
         );
-        return PageFolder.Complete(page, ExposureDocument.Of(answer, settings.Assumptions(answer)), folder =>
+        return PageFolder.Complete(page, ExposureDocument.Compose(answer, settings.Assumptions(answer)), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }

@@ -49,7 +49,11 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
         );
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        AnswerDocument reply = FlatPlanDocument.Of(answer, settings.Csv, taken is null ? [] : [taken.ToFinding()]) with
+        AnswerDocument reply = FlatPlanDocument.Compose(
+            answer,
+            settings.Csv,
+            taken is null ? [] : [taken.ToFinding()]
+        ) with
         {
             Assumptions =
             [

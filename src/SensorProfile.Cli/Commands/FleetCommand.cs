@@ -21,7 +21,7 @@ internal sealed class FleetCommand : AnswerCommand<FleetCommand.Settings>
         foreach (RejectedFile refused in found.Refused)
             session.Side.WriteLine($"left out: {refused.File}: {refused.Reason}");
         return found.Profiles.Count > 0
-            ? FleetDocument.Of(found, new DriftOptions())
+            ? FleetDocument.Compose(found, new DriftOptions())
             : throw CommandFailure.UnreadableInput(
                 found.Refused is [var only]
                     ? $"{only.File}: {only.Reason}"

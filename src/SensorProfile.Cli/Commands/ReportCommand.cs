@@ -27,7 +27,7 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
         output.Write(work => StoredMaps.Copy(home, work, session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         output.Complete();
-        AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
+        AnswerDocument reply = ProfileDocument.Compose(Name, profile, folder);
         return reply with { Findings = [.. reply.Findings, .. pictures.Findings] };
     }
 

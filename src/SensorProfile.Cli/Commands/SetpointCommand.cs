@@ -33,7 +33,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 Sky = settings.ReadSky(session, profile, mode.Settings),
             }
         );
-        return PageFolder.Complete(page, SetpointDocument.Of(answer, settings.Assumptions(answer)), folder =>
+        return PageFolder.Complete(page, SetpointDocument.Compose(answer, settings.Assumptions(answer)), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }

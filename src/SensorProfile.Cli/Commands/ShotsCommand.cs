@@ -27,7 +27,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         ShotListAnswer answer = ShotList.Plan(question);
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PageFolder.Complete(page, ShotsDocument.Of(answer, settings.Csv), folder =>
+        return PageFolder.Complete(page, ShotsDocument.Compose(answer, settings.Csv), folder =>
             AnswerPage.Write(answer, session.Clock.GetUtcNow(), folder)
         );
     }

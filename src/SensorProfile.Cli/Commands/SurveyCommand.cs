@@ -30,7 +30,7 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
             tableLine =
                 $"Capture table written: {file}. Correct it by hand, then give it to characterise with --table.";
         }
-        return SurveyDocument.Of(inventory, tableLine);
+        return SurveyDocument.Compose(inventory, tableLine);
     }
 
     private static void CheckPlace(string table, Settings settings)

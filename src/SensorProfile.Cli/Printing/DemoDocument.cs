@@ -9,7 +9,7 @@ internal static class DemoDocument
 {
     public static AnswerShape Shape { get; } = ProfileDocument.Shape("demo") with { Fields = [typeof(DemoFields)] };
 
-    public static AnswerDocument Of(
+    public static AnswerDocument Compose(
         CameraProfile profile,
         string folder,
         AnswerDocument cold,
@@ -17,7 +17,7 @@ internal static class DemoDocument
         AnswerDocument dithered
     )
     {
-        AnswerDocument camera = ProfileDocument.Of("demo", profile, folder);
+        AnswerDocument camera = ProfileDocument.Compose("demo", profile, folder);
         var measured = (ProfileFields)camera.Fields!;
         string place = Quoted.Of(folder);
         return camera with

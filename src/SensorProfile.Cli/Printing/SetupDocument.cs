@@ -14,19 +14,19 @@ internal static class SetupDocument
     public static AnswerShape Shape { get; } = new("setup", [New, Kept, None], typeof(SetupFields));
 
     public static AnswerDocument Written(string file, ObservingSetup setup) =>
-        Of($"Your setup is saved: from now on, give only what differs from it.", New, file, setup);
+        Compose($"Your setup is saved: from now on, give only what differs from it.", New, file, setup);
 
     public static AnswerDocument Shown(string file, ObservingSetup? setup) =>
         setup is null
-            ? Of(
+            ? Compose(
                 "There is no setup yet: say what is usual for you, for example: sensorprofile setup --exposure 300 --lights 40",
                 None,
                 file,
                 new ObservingSetup()
             )
-            : Of("This is your setup; an option changes it.", Kept, file, setup);
+            : Compose("This is your setup; an option changes it.", Kept, file, setup);
 
-    private static AnswerDocument Of(string sentence, string verdict, string file, ObservingSetup setup)
+    private static AnswerDocument Compose(string sentence, string verdict, string file, ObservingSetup setup)
     {
         string[][] rows = [.. Rows(setup).Where(r => r.Value is not null).Select(r => new[] { r.Name, r.Value! })];
         bool ready = setup.Camera?.Profile is not null && setup.Stack?.Exposure is not null;

@@ -4,5 +4,5 @@ namespace SensorProfile.Cli.Terminal;
 internal readonly record struct Paper(int Width, Letters Letters)
 {
     /// <summary>The text on one line, as it will stand there.</summary>
-    public string Line(string text) => Letters.Shown(Printable.Of(text));
+    public string Line(string text) => Letters.Shown(Printable.Escape(text));
 }

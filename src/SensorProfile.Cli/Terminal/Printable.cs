@@ -10,10 +10,10 @@ internal static class Printable
     private const char Unknown = '\uFFFD';
 
     /// <summary>The text on one line, with a visible symbol for every character that has none.</summary>
-    public static string Of(string text) =>
-        text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 ? text : string.Concat(text.Select(Of));
+    public static string Escape(string text) =>
+        text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 ? text : string.Concat(text.Select(Escape));
 
-    private static char Of(char c) =>
+    private static char Escape(char c) =>
         c < ' ' ? (char)(Pictures + c)
         : char.IsControl(c) || TurnsDirection(c) || c is '\u2028' or '\u2029' ? Unknown
         : c;

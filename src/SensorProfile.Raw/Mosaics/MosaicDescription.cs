@@ -17,7 +17,7 @@ internal static class MosaicDescription
     /// <param name="warnings">Receives what was ignored.</param>
     /// <exception cref="RawFormatException">A tag needed to interpret the samples is wrong or not
     /// supported.</exception>
-    public static RawMosaic Of(FoundMosaic found, SegmentLayout layout, List<RawWarning> warnings)
+    public static RawMosaic Describe(FoundMosaic found, SegmentLayout layout, List<RawWarning> warnings)
     {
         TiffDirectory directory = found.Directory;
         RefuseInterleaving(directory);

@@ -11,7 +11,7 @@ internal static class DecisionDocument
     /// <param name="answer">The facts.</param>
     /// <param name="words">The words.</param>
     /// <param name="fields">Fields that only this command adds to the JSON document.</param>
-    public static AnswerDocument Of(string command, Answer answer, AnswerWords words, object fields) =>
+    public static AnswerDocument Compose(string command, Answer answer, AnswerWords words, object fields) =>
         new()
         {
             Command = command,
@@ -40,7 +40,7 @@ internal static class DecisionDocument
         };
 
     private static AnswerQuantity Quantity(Answer answer, string name, Measurement? value) =>
-        new(name, QuantityLabels.Of(name), value)
+        new(name, QuantityLabels.Find(name), value)
         {
             Interval = answer.Intervals.GetValueOrDefault(name),
             Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",

@@ -14,7 +14,7 @@ internal static class ProfileDocument
 
     public static AnswerShape Shape(string command) => new(command, [Measured, Incomplete], typeof(ProfileFields));
 
-    public static AnswerDocument Of(string command, CameraProfile profile, string folder)
+    public static AnswerDocument Compose(string command, CameraProfile profile, string folder)
     {
         IReadOnlyList<string>[] missing = [.. profile.Modes.Select(Headline.Missing)];
         bool complete = missing.Any(m => m.Count == 0); // one mode that holds all four answers the question

@@ -22,7 +22,7 @@ internal static class QuantityLabels
     };
 
     /// <summary>The known label of "toleranceWarmer", or else its name as words: "tolerance warmer".</summary>
-    public static string Of(string name) =>
+    public static string Find(string name) =>
         DecisionLabels.Of(name)
         ?? (
             Known.TryGetValue(name, out string? label)

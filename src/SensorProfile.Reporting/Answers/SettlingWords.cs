@@ -15,8 +15,9 @@ internal static class SettlingWords
         outcome switch
         {
             SettlingOutcome.MoreFrames =>
-                $"{Of(frames)} more should settle it: characterise them together with the frames of the profile.",
-            SettlingOutcome.SpreadOverPixels => $"{Of(frames)} would show the spread: characterise again with them.",
+                $"{Phrase(frames)} more should settle it: characterise them together with the frames of the profile.",
+            SettlingOutcome.SpreadOverPixels =>
+                $"{Phrase(frames)} would show the spread: characterise again with them.",
             SettlingOutcome.TooManyFrames =>
                 $"More frames cannot settle it in practice: even {Plain.Whole((long)SettlingSearch.MaxTimes)} times those of "
                     + "the profile would not be enough.",
@@ -26,7 +27,7 @@ internal static class SettlingWords
         };
 
     /// <summary>"12 darks of 30, 100 and 300 s at 30 °C and 32 bias frames (30 min)".</summary>
-    public static string Of(IReadOnlyList<SettlingFrames> frames)
+    public static string Phrase(IReadOnlyList<SettlingFrames> frames)
     {
         var parts = frames
             .GroupBy(f => f.Kind)

@@ -8,7 +8,7 @@ namespace SensorProfile.Reporting.Answers;
 /// <summary>A shot list in words.</summary>
 internal static class ShotWords
 {
-    public static AnswerWords Of(ShotListAnswer answer) =>
+    public static AnswerWords Phrase(ShotListAnswer answer) =>
         new(Sentence(answer), Reason(answer), Verdict.Answered)
         {
             Cautions = answer.Cooled ? Cautions.ShotsCooled : Cautions.ShotsUncooled,

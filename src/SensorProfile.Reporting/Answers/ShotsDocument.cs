@@ -12,11 +12,11 @@ internal static class ShotsDocument
 
     public static AnswerShape Shape { get; } = new("shots", [EnumWord.Of(Verdict.Answered)], typeof(ShotsFields));
 
-    public static AnswerDocument Of(ShotListAnswer answer, string? csv = null) =>
-        DecisionDocument.Of(
+    public static AnswerDocument Compose(ShotListAnswer answer, string? csv = null) =>
+        DecisionDocument.Compose(
             "shots",
             answer,
-            ShotWords.Of(answer),
+            ShotWords.Phrase(answer),
             new ShotsFields([.. answer.Shots.Select(Member)], [.. answer.Additions.Select(Member)], answer.Expected)
         ) with
         {
@@ -77,7 +77,7 @@ internal static class ShotsDocument
                 .. answer.Expected.Select(e =>
                     (IReadOnlyList<string>)
                         [
-                            QuantityLabels.Of(e.Quantity)
+                            QuantityLabels.Find(e.Quantity)
                                 + (e.Quantity == QuantityNames.ReadNoise ? " of one pixel" : ""),
                             answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null)
                                 ? ""
@@ -105,7 +105,7 @@ internal static class ShotsDocument
                             Brings: string.Join(
                                 "; ",
                                 g.Select(a =>
-                                    $"{QuantityLabels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"
+                                    $"{QuantityLabels.Find(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"
                                 )
                             )
                         )

@@ -13,7 +13,7 @@ internal static class SurveyDocument
 
     public static AnswerShape Shape { get; } = new("survey", [Complete, Lacking], typeof(SurveyFields));
 
-    public static AnswerDocument Of(Inventory inventory, string tableLine)
+    public static AnswerDocument Compose(Inventory inventory, string tableLine)
     {
         IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Find(inventory);
         return new AnswerDocument

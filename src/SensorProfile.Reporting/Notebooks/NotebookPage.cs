@@ -98,7 +98,7 @@ public sealed class NotebookPage
     public void Answer(SetpointAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        Put(Here, DecisionBlocks.Head(SetpointDocument.Of(answer)));
+        Put(Here, DecisionBlocks.Head(SetpointDocument.Compose(answer)));
         if (SetpointBlocks.Figure([answer, .. answer.OtherSkies], figures, "") is { } figure)
             Put(Here, figure with { Table = null });
     }
@@ -108,7 +108,7 @@ public sealed class NotebookPage
     public void Answer(ToleranceAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        Put(Here, DecisionBlocks.Head(ToleranceDocument.Of(answer)));
+        Put(Here, DecisionBlocks.Head(ToleranceDocument.Compose(answer)));
         if (ToleranceBlocks.Figure(figures, "", (answer, "")) is { } figure)
             Put(Here, figure with { Table = null });
         Put(Here, ToleranceBlocks.Causes(answer));

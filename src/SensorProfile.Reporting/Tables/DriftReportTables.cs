@@ -59,7 +59,7 @@ internal static class DriftReportTables
                             Date(l.DateUtc),
                             Date(l.EarliestUtc),
                             Date(l.LatestUtc),
-                            LibraryWords.Of(l),
+                            LibraryWords.Phrase(l),
                         ]
                 ),
             ]

@@ -98,9 +98,9 @@ internal sealed class StoredResult
             foreach (ReportSection section in ReportContent.Measured(context, [.. pictures.Where(p => p.Mode == i)]))
                 yield return Section(section);
         }
-        if (SessionSection.Of(Profile.Frames, figures) is { } session)
+        if (SessionSection.Compose(Profile.Frames, figures) is { } session)
             yield return Section(session);
-        yield return Section(MethodSection.Of(Profile));
+        yield return Section(MethodSection.Compose(Profile));
     }
 
     private static ResultSection Section(ReportSection section)

@@ -21,7 +21,7 @@ internal static class BiasRecipe
 
     public static BiasResult Measure(ModeFrames mode, StageProgress stages, FindingsLog log)
     {
-        IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Bias);
+        IReadOnlyList<ScreenedSet> sets = mode.SetsOf(FrameKind.Bias);
         ScreenedFrame[] frames = [.. sets.SelectMany(s => s.Frames)];
         if (frames.Length == 0)
             return new();

@@ -78,7 +78,7 @@ internal static class BlackLevelRecipe
     {
         double doubling = profile?.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
         HashSet<string> first = FirstAfterPause(mode);
-        var frames = mode.Of(FrameKind.Bias)
+        var frames = mode.SetsOf(FrameKind.Bias)
             .SelectMany(s => s.Frames.Select(f => (Frame: f, Set: s, Series: -1)))
             .Concat(
                 temperatures.SelectMany(

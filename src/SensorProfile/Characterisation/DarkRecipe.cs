@@ -30,7 +30,7 @@ internal static class DarkRecipe
         FindingsLog log
     )
     {
-        IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.Of(FrameKind.Dark), flats, log);
+        IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.SetsOf(FrameKind.Dark), flats, log);
         if (sets.Count == 0)
             return new();
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];

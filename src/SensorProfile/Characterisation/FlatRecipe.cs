@@ -27,7 +27,7 @@ internal static class FlatRecipe
 
     public static FlatResult Measure(ModeFrames mode, BiasResult bias, StageProgress stages, FindingsLog log)
     {
-        IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
+        IReadOnlyList<ScreenedSet> sets = mode.SetsOf(FrameKind.Flat);
         if (sets.Count == 0)
             return new();
         if (DarkLevelWithoutLight.Estimate(mode, bias, stages) is not { } dark)

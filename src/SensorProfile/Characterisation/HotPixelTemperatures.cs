@@ -33,7 +33,7 @@ internal static class HotPixelTemperatures
     )
     {
         bool ordered = NightsByHotPixels.Report(mode, bias, flats, response, lines, options, stages, log);
-        if (ordered && mode.Of(FrameKind.Dark).All(s => s.Set.TemperatureCelsius is null))
+        if (ordered && mode.SetsOf(FrameKind.Dark).All(s => s.Set.TemperatureCelsius is null))
             return mode;
         var scratch = new FindingsLog();
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, stages, scratch);

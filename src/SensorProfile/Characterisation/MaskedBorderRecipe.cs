@@ -28,10 +28,10 @@ internal static class MaskedBorderRecipe
     /// <summary>Measures the border; null where the bias frames have no usable masked pixels.</summary>
     public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, StageProgress stages, FindingsLog log)
     {
-        ScreenedSet[] unlit = [.. mode.Of(FrameKind.Bias)];
+        ScreenedSet[] unlit = [.. mode.SetsOf(FrameKind.Bias)];
         if (unlit.Length == 0 || unlit[0].Frames[0].Samples.Masked is not { } area)
             return null;
-        ScreenedFrame? flat = mode.Of(FrameKind.Flat).SelectMany(s => s.Frames).MaxBy(f => f.Level);
+        ScreenedFrame? flat = mode.SetsOf(FrameKind.Flat).SelectMany(s => s.Frames).MaxBy(f => f.Level);
         ScreenedFrame bias = unlit[0].Frames[0];
         if (MaskedPixels.Find(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
         {
@@ -41,7 +41,7 @@ internal static class MaskedBorderRecipe
         ScreenedSet[] sets =
         [
             .. unlit
-                .Concat(mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0))
+                .Concat(mode.SetsOf(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0))
                 .Where(s => s.Frames.All(f => f.Samples.Masked == area)),
         ];
         BorderReading[] readings = stages.ForEach("Masked border", sets, 0, 0, set => new BorderReading(

@@ -33,7 +33,7 @@ internal static class NightsByHotPixels
         FindingsLog log
     )
     {
-        ScreenedSet[] unknown = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.TemperatureCelsius is null)];
+        ScreenedSet[] unknown = [.. mode.SetsOf(FrameKind.Dark).Where(s => s.Set.TemperatureCelsius is null)];
         ScreenedSet[][] nights =
         [
             .. NightRates

@@ -27,7 +27,7 @@ internal static class BrightnessClass
     /// <summary>The class of a pixel that is not <see cref="PixelKind.Unknown"/>.</summary>
     /// <param name="kind">Its kind.</param>
     /// <param name="brightness">In units of the noise of an ordinary pixel.</param>
-    public static int Of(PixelKind kind, double brightness) =>
+    public static int Classify(PixelKind kind, double brightness) =>
         kind switch
         {
             PixelKind.Typical => Typical,
@@ -37,7 +37,7 @@ internal static class BrightnessClass
         };
 
     /// <summary>The classes of a kind.</summary>
-    public static IEnumerable<int> OfKind(PixelKind kind) => kind == PixelKind.Hot ? Hot : [Of(kind, 0)];
+    public static IEnumerable<int> OfKind(PixelKind kind) => kind == PixelKind.Hot ? Hot : [Classify(kind, 0)];
 
     /// <summary>Brightness at which a class of hot pixels begins.</summary>
     public static double From(int hotClass) => hotClass == FirstHot ? 0 : Edges[hotClass - FirstHot - 1];

@@ -43,7 +43,7 @@ internal sealed class ClassClaims
         double signal
     )
     {
-        PixelKind kind = PixelKinds.Of(pixel, flickers, typicalUncertainty);
+        PixelKind kind = PixelKinds.Classify(pixel, flickers, typicalUncertainty);
         if (!judged || kind == PixelKind.Unknown)
             return (variance, null);
         double brightness = signal / noise;

@@ -30,10 +30,10 @@ internal static class ClassJudge
         ClassTally[] Of(int number) => [.. comparisons.Select(c => c.Classes[number])];
         var judged = new List<JudgedClass>();
         foreach (PixelKind kind in new[] { PixelKind.Typical, PixelKind.Glow })
-            Add(kind, Of(BrightnessClass.Of(kind, 0)), 0, null);
+            Add(kind, Of(BrightnessClass.Classify(kind, 0)), 0, null);
         foreach ((double from, double? to, ClassTally[] sets) in Hot(Of))
             Add(PixelKind.Hot, sets, from, to);
-        Add(PixelKind.Flickering, Of(BrightnessClass.Of(PixelKind.Flickering, 0)), 0, null);
+        Add(PixelKind.Flickering, Of(BrightnessClass.Classify(PixelKind.Flickering, 0)), 0, null);
         return judged;
 
         void Add(PixelKind kind, ClassTally[] sets, double from, double? to)

@@ -29,7 +29,7 @@ internal sealed class DarkForecast
     {
         (this.laws, this.seconds) = (laws, seconds);
         factor = laws.Factor(celsius);
-        x = laws.Bend.Of(PixelLaw.Abscissa(laws.Activation, laws.Reference, celsius));
+        x = laws.Bend.At(PixelLaw.Abscissa(laws.Activation, laws.Reference, celsius));
         slope = PixelLaw.SlopePerDegree(laws.Activation, laws.Reference);
         (glowFactor, glowDoubt) = laws.Glow.Growth(celsius - laws.Reference, factor);
         glowSeconds = laws.Glow.EquivalentSeconds(seconds);

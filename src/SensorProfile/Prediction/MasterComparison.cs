@@ -49,7 +49,7 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<ClassTally> 
             if (kinds[i] == PixelKind.Unknown || !double.IsFinite(residuals[i]) || !float.IsFinite(variances[i]))
                 continue;
             int channel = Channel(camera, i);
-            tallies[BrightnessClass.Of(kinds[i], signals[i] / noise)]
+            tallies[BrightnessClass.Classify(kinds[i], signals[i] / noise)]
                 .Add(
                     residuals[i] - levels[channel],
                     taken.Variance[i] * camera.Gains[channel] * camera.Gains[channel],

@@ -32,7 +32,7 @@ internal static class PixelKinds
     /// <param name="flickers">Whether it flickers.</param>
     /// <param name="typicalUncertainty">Uncertainty of an ordinary pixel's rate, e-/px/s: less glow counts as
     /// none.</param>
-    public static PixelKind Of(in PixelState pixel, bool flickers, double typicalUncertainty) =>
+    public static PixelKind Classify(in PixelState pixel, bool flickers, double typicalUncertainty) =>
         !double.IsFinite(pixel.Rate) ? PixelKind.Unknown
         : flickers ? PixelKind.Flickering
         : pixel.Glow > Math.Max(typicalUncertainty, pixel.Rate / 2) ? PixelKind.Glow

@@ -67,7 +67,7 @@ internal sealed class PredictionTrial
         for (int i = 0; i < kinds.Length; i++)
         {
             bool flickers = (maps.Flags[i] & PixelKinds.Flickering) != 0;
-            PixelKind kind = PixelKinds.Of(State(i), flickers, maps.TypicalUncertainty);
+            PixelKind kind = PixelKinds.Classify(State(i), flickers, maps.TypicalUncertainty);
             kinds[i] = kind == PixelKind.Typical && i % OrdinaryJudged != 0 ? PixelKind.Unknown : kind;
         }
         return kinds;

@@ -48,7 +48,7 @@ internal static class SuppressionSigns
         StageProgress stages
     )
     {
-        ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0)];
+        ScreenedSet[] sets = [.. mode.SetsOf(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0)];
         if (sets.Length == 0 || Noise(mode, bias, darks) is not { } noise)
             return [];
         double full = flats.Channels.Select(c => c.SaturationLevel?.Value).Min()

@@ -46,7 +46,10 @@ internal static class TreatmentFindings
         FindingsLog log
     )
     {
-        ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
+        ScreenedSet[] sets =
+        [
+            .. mode.SetsOf(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0),
+        ];
         TooQuietSets(bias, darks, log);
         if (sets.Length == 0)
             return false;
@@ -71,7 +74,7 @@ internal static class TreatmentFindings
             .. new[]
             {
                 NoneAlone(longest, bright),
-                TailCut([.. mode.Of(FrameKind.Bias), .. sets]),
+                TailCut([.. mode.SetsOf(FrameKind.Bias), .. sets]),
             }.OfType<SuppressionSign>(),
             .. SuppressionSigns.Find(mode, bias, flats, darks, stages),
         ];

@@ -30,6 +30,6 @@ internal sealed record ModeFrames
     public long BytesPerFrame => Sets.Count > 0 ? 2L * Sets[0].Set.Width * Sets[0].Set.Height : 0;
 
     /// <summary>The sets of one kind.</summary>
-    public IReadOnlyList<ScreenedSet> Of(FrameKind kind) =>
+    public IReadOnlyList<ScreenedSet> SetsOf(FrameKind kind) =>
         [.. Sets.Where(s => s.Set.Kind == kind && s.Frames.Count > 0)];
 }

@@ -13,5 +13,6 @@ public sealed class PrintableTests
     [InlineData("a\u009b31mb\u007f", "a\uFFFD31mb\uFFFD")]
     [InlineData("stif\u202Egnp", "stif\uFFFDgnp")]
     [InlineData("\u2066a\u2069\u200F\u061C\u2028", "\uFFFDa\uFFFD\uFFFD\uFFFD\uFFFD")]
-    public void ControlCharactersAreShownNotSent(string text, string shown) => Assert.Equal(shown, Printable.Of(text));
+    public void ControlCharactersAreShownNotSent(string text, string shown) =>
+        Assert.Equal(shown, Printable.Escape(text));
 }

@@ -12,14 +12,14 @@ public class ShotsDocumentTests
 {
     [Fact]
     public void ACooledListWarnsOfThermalShock() =>
-        Assert.Contains(ShotsDocument.Of(ShotList.Plan(new ShotQuestion())).Cautions, c =>
+        Assert.Contains(ShotsDocument.Compose(ShotList.Plan(new ShotQuestion())).Cautions, c =>
             c.Contains("in steps", StringComparison.Ordinal)
         );
 
     [Fact]
     public void AnUncooledListSaysHowToReachItsTemperatures()
     {
-        AnswerDocument said = ShotsDocument.Of(
+        AnswerDocument said = ShotsDocument.Compose(
             ShotList.Plan(
                 new ShotQuestion
                 {
@@ -71,5 +71,5 @@ public class ShotsDocumentTests
     }
 
     private static AnswerDocument Beside(FrameSet[] sets) =>
-        ShotsDocument.Of(ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(sets) }));
+        ShotsDocument.Compose(ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(sets) }));
 }

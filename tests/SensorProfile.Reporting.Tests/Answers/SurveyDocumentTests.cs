@@ -42,7 +42,7 @@ public sealed class SurveyDocumentTests
             Rejected = [],
             Findings = [],
         };
-        return SurveyDocument.Of(inventory, "");
+        return SurveyDocument.Compose(inventory, "");
     }
 
     private static FrameSet Set(FrameKind kind, double exposure, int frames) =>

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>The number of darks in words.</summary>
 internal static class DarkCountWords
 {
-    public static AnswerWords Of(DarkCountAnswer answer)
+    public static AnswerWords Phrase(DarkCountAnswer answer)
     {
         double seconds = answer.Stack.ExposureSeconds;
         return new AnswerWords(
@@ -33,7 +33,7 @@ internal static class DarkCountWords
     /// <summary>The answer as a member of "stacks".</summary>
     public static StackMember Member(DarkCountAnswer answer)
     {
-        AnswerWords words = Of(answer);
+        AnswerWords words = Phrase(answer);
         return new(
             answer.Stack,
             answer.Sky,

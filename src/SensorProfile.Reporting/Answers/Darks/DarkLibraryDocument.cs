@@ -9,10 +9,10 @@ internal static class DarkLibraryDocument
     public static AnswerShape Shape { get; } = AnswerShape.Of<CheckVerdict>("darks check", typeof(DarkLibraryFields));
 
     /// <summary>The answer that terminal, JSON and report all show.</summary>
-    public static AnswerDocument Of(DarkLibraryAnswer answer)
+    public static AnswerDocument Compose(DarkLibraryAnswer answer)
     {
-        AnswerWords words = DarkLibraryWords.Of(answer);
-        return DecisionDocument.Of(
+        AnswerWords words = DarkLibraryWords.Phrase(answer);
+        return DecisionDocument.Compose(
             "darks check",
             answer,
             words,

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A check of master darks in words.</summary>
 internal static class DarkLibraryWords
 {
-    public static AnswerWords Of(DarkLibraryAnswer answer)
+    public static AnswerWords Phrase(DarkLibraryAnswer answer)
     {
         MasterVerdict[] retake = [.. answer.Masters.Where(m => m.Verdict == CheckVerdict.Retake)],
             unknown = [.. answer.Masters.Where(m => m.Verdict == CheckVerdict.CannotTell)];

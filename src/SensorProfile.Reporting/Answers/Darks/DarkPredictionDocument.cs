@@ -10,13 +10,13 @@ internal static class DarkPredictionDocument
     public static AnswerShape Shape { get; } =
         AnswerShape.Of<PredictionVerdict>("darks predict", typeof(PredictionFields));
 
-    public static AnswerDocument Of(DarkPredictionAnswer answer, string file)
+    public static AnswerDocument Compose(DarkPredictionAnswer answer, string file)
     {
         bool written = answer.Master is not null;
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerDocument reply = DecisionDocument.Compose(
             "darks predict",
             answer,
-            PredictionWords.Of(answer),
+            PredictionWords.Phrase(answer),
             new PredictionFields(
                 written ? file : null,
                 answer.Proof,

@@ -13,12 +13,12 @@ internal static class MatchDocument
     public static AnswerShape Shape { get; } =
         AnswerShape.Of<MatchVerdict>("darks match", typeof(MatchFields)).Or<ToleranceVerdict>(typeof(ToleranceFields));
 
-    public static AnswerDocument Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
+    public static AnswerDocument Compose(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
     {
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerDocument reply = DecisionDocument.Compose(
             "darks match",
             answer,
-            MatchWords.Of(answer),
+            MatchWords.Phrase(answer),
             new MatchFields(
                 [.. answer.Matches.Select(Member)],
                 [.. answer.Pairs.Select(Member)],

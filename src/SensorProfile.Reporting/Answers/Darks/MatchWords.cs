@@ -11,7 +11,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>Darks against lights on disk in words.</summary>
 internal static class MatchWords
 {
-    public static AnswerWords Of(MatchAnswer answer) =>
+    public static AnswerWords Phrase(MatchAnswer answer) =>
         new(Sentence(answer.Matches), Reason(answer.Matches.First(m => m.Verdict == answer.Worst)), answer.Worst);
 
     /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>
@@ -31,7 +31,7 @@ internal static class MatchWords
     public static string Reason(LightMatch match)
     {
         MatchReason why = match.Reason;
-        string frames = SettlingWords.Of(match.Settling);
+        string frames = SettlingWords.Phrase(match.Settling);
         return why.Ground switch
         {
             MatchGround.NoneAlike => "No dark set has the camera, size or crop, and settings of these lights "

@@ -14,16 +14,16 @@ internal static class PlanDocument
     /// <param name="csv">File that its list was written to; null for none.</param>
     /// <param name="taken">The assumed temperature; null when one was given.</param>
     /// <param name="findings">Further findings.</param>
-    public static AnswerDocument Of(
+    public static AnswerDocument Compose(
         PlanAnswer answer,
         string? csv = null,
         AssumedTemperature? taken = null,
         params IEnumerable<Finding> findings
     ) =>
-        DecisionDocument.Of(
+        DecisionDocument.Compose(
             "darks plan",
             answer,
-            PlanWords.Of(answer, taken),
+            PlanWords.Phrase(answer, taken),
             new PlanFields(
                 [.. answer.Masters.Select(master => Member(answer, master))],
                 [.. answer.Unplanned.Select(Member)],

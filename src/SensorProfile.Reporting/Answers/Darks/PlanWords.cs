@@ -10,7 +10,7 @@ internal static class PlanWords
     /// <summary>The words of a plan; its reason begins with the temperature where none was given.</summary>
     /// <param name="answer">The plan.</param>
     /// <param name="taken">The assumed temperature; null when one was given.</param>
-    public static AnswerWords Of(PlanAnswer answer, AssumedTemperature? taken = null) =>
+    public static AnswerWords Phrase(PlanAnswer answer, AssumedTemperature? taken = null) =>
         new(
             Sentence(answer),
             (taken is null ? "" : $"No temperature was given: planned for {taken.Words}. ") + Reason(answer),
@@ -64,14 +64,14 @@ internal static class PlanWords
                 Severity.Warning,
                 $"No master can be planned for {Plain.Whole(lights.Lights)} lights, {Where(lights)}. "
                     + lights.Refusal.Message
-                    + (White(lights) ? "" : $" Such darks would be {SettlingWords.Of(lights.Settling)}.")
+                    + (White(lights) ? "" : $" Such darks would be {SettlingWords.Phrase(lights.Settling)}.")
             );
         if (answer.SpreadDarks is { } darks)
             yield return new Finding(
                 FindingCodes.MastersNotSure,
                 Severity.Warning,
                 "Which temperatures one master serves depends on how dark current spreads over the pixels; "
-                    + $"{SettlingWords.Of([darks])} would show it: characterise again with them."
+                    + $"{SettlingWords.Phrase([darks])} would show it: characterise again with them."
             );
         MasterPlan most = answer.Masters.MaxBy(m => m.Frames)!;
         if (most.Frames <= DarksPlan.PracticalFrames)

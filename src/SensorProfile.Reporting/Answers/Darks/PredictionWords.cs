@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>What trials on left-out darks mean, in words; used by the answer and by the report.</summary>
 internal static class PredictionWords
 {
-    public static AnswerWords Of(DarkPredictionAnswer answer) =>
+    public static AnswerWords Phrase(DarkPredictionAnswer answer) =>
         new(
             answer.Verdict == PredictionVerdict.CannotTell ? Contradicted(answer) : Use(answer),
             Reason(answer.Test, answer.Proof),

@@ -15,17 +15,17 @@ internal static class ToleranceDocument
     /// <summary>The answer that terminal, JSON and page all show.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="findings">Further findings.</param>
-    public static AnswerDocument Of(ToleranceAnswer answer, params IEnumerable<Finding> findings)
+    public static AnswerDocument Compose(ToleranceAnswer answer, params IEnumerable<Finding> findings)
     {
         ToleranceAnswer[] all = [answer, .. answer.OtherSkies];
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerDocument reply = DecisionDocument.Compose(
             "darks match",
             answer,
-            ToleranceWords.Of(answer),
+            ToleranceWords.Phrase(answer),
             new ToleranceFields(
                 answer.BindingCause,
                 answer.Sky,
-                [.. all.Select(a => SkyFields.Member(a.Sky, a, ToleranceWords.Of(a)))],
+                [.. all.Select(a => SkyFields.Member(a.Sky, a, ToleranceWords.Phrase(a)))],
                 answer.Stack,
                 answer.Dithered is { } dithered ? Member(dithered) : null,
                 answer.BeyondCoolers,
@@ -68,7 +68,7 @@ internal static class ToleranceDocument
         new(
             dithered.Stack.DitherPositions,
             dithered.Stack.Rejection,
-            ToleranceWords.Of(dithered).Sentence,
+            ToleranceWords.Phrase(dithered).Sentence,
             dithered.BindingCause,
             dithered.Quantities,
             dithered.Intervals

@@ -27,7 +27,7 @@ internal static class ToleranceWords
                 + $"{Plain.Number(scale)} px"
             : $"{Plain.Number(limits.GlowFactor)} of the noise of the stack";
 
-    internal static AnswerWords Of(ToleranceAnswer answer) =>
+    internal static AnswerWords Phrase(ToleranceAnswer answer) =>
         new(
             answer.OtherSkies.Count == 0
                 ? Sentence(answer)

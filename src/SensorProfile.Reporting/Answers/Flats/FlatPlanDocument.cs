@@ -16,12 +16,16 @@ internal static class FlatPlanDocument
     /// <param name="answer">The answer.</param>
     /// <param name="csv">File that its levels were written to; null for none.</param>
     /// <param name="findings">Further findings.</param>
-    public static AnswerDocument Of(FlatPlanAnswer answer, string? csv = null, params IEnumerable<Finding> findings)
+    public static AnswerDocument Compose(
+        FlatPlanAnswer answer,
+        string? csv = null,
+        params IEnumerable<Finding> findings
+    )
     {
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerDocument reply = DecisionDocument.Compose(
             "flats plan",
             answer,
-            FlatPlanWords.Of(answer),
+            FlatPlanWords.Phrase(answer),
             new FlatPlanFields(
                 answer.Level,
                 answer.LevelLimit,
@@ -46,7 +50,7 @@ internal static class FlatPlanDocument
     private static DitheredFlats Member(FlatPlanAnswer dithered) =>
         new(
             dithered.Stack.DitherPositions,
-            FlatPlanWords.Of(dithered).Sentence,
+            FlatPlanWords.Phrase(dithered).Sentence,
             dithered.Verdict,
             dithered.Quantities,
             dithered.Intervals

@@ -9,7 +9,7 @@ internal static class FlatPlanWords
     private const double Half = 0.5,
         AboutHalf = 0.025;
 
-    internal static AnswerWords Of(FlatPlanAnswer answer) =>
+    internal static AnswerWords Phrase(FlatPlanAnswer answer) =>
         new(Sentence(answer), string.Join(" ", Reasons(answer)), answer.Verdict) { Cautions = Cautions.Flats };
 
     /// <summary>"about half of full well (32 000 ADU)", "the level of your brightest flats (41 000 ADU)".</summary>

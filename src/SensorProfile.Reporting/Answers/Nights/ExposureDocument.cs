@@ -11,14 +11,15 @@ internal static class ExposureDocument
     public static AnswerShape Shape { get; } = AnswerShape.Of<ExposureVerdict>("exposure", typeof(ExposureFields));
 
     /// <summary>The answer that terminal, JSON and page all show.</summary>
-    public static AnswerDocument Of(GainChoiceAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
+    public static AnswerDocument Compose(GainChoiceAnswer answer) =>
+        Compose(answer, [AnswerAssumption.Sky(answer.Sky)]);
 
-    /// <inheritdoc cref="Of(GainChoiceAnswer)"/>
-    public static AnswerDocument Of(GainChoiceAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
+    /// <inheritdoc cref="Compose(GainChoiceAnswer)"/>
+    public static AnswerDocument Compose(GainChoiceAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
     {
         GainChoiceAnswer[] all = [answer, .. answer.OtherSkies];
-        AnswerWords words = ExposureWords.Of(answer);
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerWords words = ExposureWords.Phrase(answer);
+        AnswerDocument reply = DecisionDocument.Compose(
             "exposure",
             answer,
             all.Length > 1 ? words with { Sentence = ExposureWords.SideBySide(all) } : words,
@@ -41,7 +42,7 @@ internal static class ExposureDocument
 
     private static ExposureMember Member(GainChoiceAnswer answer)
     {
-        AnswerWords words = ExposureWords.Of(answer);
+        AnswerWords words = ExposureWords.Phrase(answer);
         return new(
             answer.Sky.Name,
             answer.Sky.Rate,

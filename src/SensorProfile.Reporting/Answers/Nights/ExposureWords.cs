@@ -9,7 +9,8 @@ internal static class ExposureWords
 {
     private const double LongestInSeconds = 7200;
 
-    internal static AnswerWords Of(GainChoiceAnswer answer) => new(Sentence(answer), Reason(answer), answer.Verdict);
+    internal static AnswerWords Phrase(GainChoiceAnswer answer) =>
+        new(Sentence(answer), Reason(answer), answer.Verdict);
 
     /// <summary>"Expose at least 31 s under a dark sky, broad band; 4.9 s under …".</summary>
     internal static string SideBySide(IReadOnlyList<GainChoiceAnswer> answers) =>

@@ -16,14 +16,14 @@ internal static class SetpointDocument
     public static AnswerShape Shape { get; } = AnswerShape.Of<SetpointVerdict>("setpoint", typeof(SetpointFields));
 
     /// <summary>The answer that terminal, JSON and page all show.</summary>
-    public static AnswerDocument Of(SetpointAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
+    public static AnswerDocument Compose(SetpointAnswer answer) => Compose(answer, [AnswerAssumption.Sky(answer.Sky)]);
 
-    /// <inheritdoc cref="Of(SetpointAnswer)"/>
-    public static AnswerDocument Of(SetpointAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
+    /// <inheritdoc cref="Compose(SetpointAnswer)"/>
+    public static AnswerDocument Compose(SetpointAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
     {
         SetpointAnswer[] all = [answer, .. answer.OtherSkies];
-        AnswerWords words = SetpointWords.Of(answer);
-        AnswerDocument reply = DecisionDocument.Of(
+        AnswerWords words = SetpointWords.Phrase(answer);
+        AnswerDocument reply = DecisionDocument.Compose(
             "setpoint",
             answer,
             all.Length > 1 ? words with { Sentence = SetpointWords.SideBySide(all) } : words,
@@ -32,7 +32,7 @@ internal static class SetpointDocument
                 answer.Bound,
                 answer.At,
                 answer.Sky,
-                [.. all.Select(a => SkyFields.Member(a.Sky, a, SetpointWords.Of(a)))],
+                [.. all.Select(a => SkyFields.Member(a.Sky, a, SetpointWords.Phrase(a)))],
                 answer.Noise,
                 answer.Curve,
                 answer.Ambient,

@@ -10,7 +10,7 @@ internal static class SetpointFindings
     {
         string range = $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";
         string add =
-            answer.Settling.Count > 0 ? $": add {SettlingWords.Of(answer.Settling)} and characterise again" : "";
+            answer.Settling.Count > 0 ? $": add {SettlingWords.Phrase(answer.Settling)} and characterise again" : "";
         if (answer is { Uncooled: false, WarmestAir: not null, ColdestHeld: null })
             yield return new Finding(
                 FindingCodes.CoolerUnknown,

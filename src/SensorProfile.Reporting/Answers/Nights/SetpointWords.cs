@@ -12,7 +12,7 @@ internal static class SetpointWords
     private const double DiminishingPercent = 1,
         ShortestAdvised = 10; // s; advising shorter lights would help nobody
 
-    internal static AnswerWords Of(SetpointAnswer answer) =>
+    internal static AnswerWords Phrase(SetpointAnswer answer) =>
         new(
             answer.Uncooled ? Uncooled(answer) : Cooled(answer),
             answer.Uncooled ? UncooledReason(answer) : CooledReason(answer),
@@ -170,7 +170,7 @@ internal static class SetpointWords
 
     /// <summary>"; add 12 darks of 30, 100 and 300 s at −28 °C (30 min)".</summary>
     private static string Add(SetpointAnswer answer) =>
-        answer.Settling.Count > 0 ? $"; add {SettlingWords.Of(answer.Settling)}" : "";
+        answer.Settling.Count > 0 ? $"; add {SettlingWords.Phrase(answer.Settling)}" : "";
 
     private static string Why(SetpointAnswer answer) =>
         answer.Bound switch

@@ -10,13 +10,13 @@ internal static class DriftDocument
 {
     public static AnswerShape Shape { get; } = AnswerShape.Of<DriftVerdict>("drift", typeof(DriftFields));
 
-    public static AnswerDocument Of(DriftAnswer answer) =>
-        DecisionDocument.Of(
+    public static AnswerDocument Compose(DriftAnswer answer) =>
+        DecisionDocument.Compose(
             "drift",
             answer,
-            DriftWords.Of(answer),
+            DriftWords.Phrase(answer),
             new DriftFields(
-                RetakeWords.Of(answer),
+                RetakeWords.Phrase(answer),
                 [.. answer.Retake.Select(RetakeWords.Word)],
                 answer.Camera,
                 answer.Compared,
@@ -47,7 +47,7 @@ internal static class DriftDocument
             probe.StepOfTypical,
             probe.StepOfHotPixels,
             probe.HotPixels,
-            ProbeWords.Of(probe)
+            ProbeWords.Phrase(probe)
         );
 
     private static LibraryMember Member(LibraryForecast forecast) =>
@@ -57,12 +57,12 @@ internal static class DriftDocument
             forecast.EarliestUtc,
             forecast.LatestUtc,
             forecast.Cause,
-            LibraryWords.Of(forecast)
+            LibraryWords.Phrase(forecast)
         );
 
     private static IEnumerable<AnswerTable> Tables(DriftAnswer answer)
     {
-        if (RetakeWords.Of(answer) is { Length: > 0 } advice)
+        if (RetakeWords.Phrase(answer) is { Length: > 0 } advice)
             yield return AnswerTable.List("What to do", [advice]);
         if (answer.Changes.Count > 0)
             yield return new AnswerTable(
@@ -120,7 +120,7 @@ internal static class DriftDocument
                 ]
             );
         if (answer.Library.Count > 0)
-            yield return AnswerTable.List("Your dark library", answer.Library.Select(LibraryWords.Of));
+            yield return AnswerTable.List("Your dark library", answer.Library.Select(LibraryWords.Phrase));
     }
 
     /// <summary>The mode behind a quantity, where there are several.</summary>

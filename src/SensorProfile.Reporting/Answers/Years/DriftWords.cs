@@ -11,7 +11,7 @@ internal static class DriftWords
 {
     private const string Yearly = "\"Renew the dark library yearly\" (common practice, no source): ";
 
-    public static AnswerWords Of(DriftAnswer answer) =>
+    public static AnswerWords Phrase(DriftAnswer answer) =>
         answer.Outcome switch
         {
             DriftVerdict.AnotherSensor => new(
@@ -40,7 +40,7 @@ internal static class DriftWords
             yield return new Finding(
                 FindingCodes.ProbeOrAgeing,
                 probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both ? Severity.Warning : Severity.Note,
-                ProbeWords.Of(probe)
+                ProbeWords.Phrase(probe)
             );
         foreach (GrowingPatch patch in answer.HotPixelModes.SelectMany(h => h.Patches))
             yield return PatchFinding(patch);
@@ -194,7 +194,7 @@ internal static class DriftWords
             beyond = answer.Changes.Count(c => c.Changed) + answer.Trends.Count(t => t.Changed);
         string probe = string.Join(
             "",
-            answer.Probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + ProbeWords.Of(p)).Distinct()
+            answer.Probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + ProbeWords.Phrase(p)).Distinct()
         );
         string of =
             tests == 1

@@ -21,7 +21,7 @@ internal static class FleetDocument
 
     public static AnswerShape Shape { get; } = new("fleet", [InOrder, Look], typeof(FleetFields));
 
-    public static AnswerDocument Of(FoundProfiles found, DriftOptions options)
+    public static AnswerDocument Compose(FoundProfiles found, DriftOptions options)
     {
         (FleetCamera Line, bool InOrder)[] cameras =
         [
@@ -78,7 +78,7 @@ internal static class FleetDocument
             sentence = Headline.Sentence(last.Profile);
         if (sessions.Count > 1)
         {
-            AnswerWords drift = DriftWords.Of(DriftComparison.Run(sessions, options, []));
+            AnswerWords drift = DriftWords.Phrase(DriftComparison.Run(sessions, options, []));
             (verdict, sentence, inOrder) = (drift.Word, drift.Sentence, drift.Verdict is DriftVerdict.Unchanged);
         }
         var line = new FleetCamera(

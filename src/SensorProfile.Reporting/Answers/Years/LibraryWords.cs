@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Answers.Years;
 /// <summary>How long darks taken now will last, in words.</summary>
 internal static class LibraryWords
 {
-    public static string Of(LibraryForecast forecast)
+    public static string Phrase(LibraryForecast forecast)
     {
         string what =
             $"a stack of {Plain.Whole(forecast.Lights)} lights of {Plain.Seconds(forecast.ExposureSeconds)} more than the "

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Answers.Years;
 /// <summary>Whether the temperature probe or the dark current drifted, in words.</summary>
 internal static class ProbeWords
 {
-    public static string Of(ProbeOrAgeing judged) =>
+    public static string Phrase(ProbeOrAgeing judged) =>
         (judged.Verdict, judged.Gap) switch
         {
             (ProbeVerdict.Probe, _) => Alone(judged.StepOfHotPixels!),

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Answers.Years;
 internal static class RetakeWords
 {
     /// <summary>What to retake, with the reason; empty where nothing was compared.</summary>
-    public static string Of(DriftAnswer answer)
+    public static string Phrase(DriftAnswer answer)
     {
         if (!answer.Answered)
             return "";

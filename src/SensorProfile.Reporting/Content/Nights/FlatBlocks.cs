@@ -14,7 +14,7 @@ internal static class FlatBlocks
         string? table,
         params IReadOnlyList<FlatPlanAnswer> stacks
     ) =>
-        FlatCountPlot.Of(stacks) is not { } panel
+        FlatCountPlot.Draw(stacks) is not { } panel
             ? null
             : new FigureBlock(
                 figures.Next(),

@@ -13,7 +13,7 @@ internal static class InShort
         $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a {NightAnswers.Sky.Name}";
 
     /// <summary>A heading and one sentence for each decision; nothing where no question could be answered.</summary>
-    public static IEnumerable<Block> Of(NightAnswers answers)
+    public static IEnumerable<Block> Compose(NightAnswers answers)
     {
         string[] sentences = [.. Sentences(answers).Select(s => $"{s.Question}: {s.Sentence}")];
         if (sentences.Length == 0)
@@ -26,25 +26,25 @@ internal static class InShort
     public static IEnumerable<(string Question, string Sentence)> Sentences(NightAnswers answers)
     {
         if (answers.Setpoints is [{ } setpoint, ..])
-            yield return ("How cold", SetpointWords.Of(setpoint).Sentence);
+            yield return ("How cold", SetpointWords.Phrase(setpoint).Sentence);
         if (answers.Exposures is [{ } exposure, ..])
-            yield return ("How long to expose", ExposureWords.Of(exposure).Sentence);
+            yield return ("How long to expose", ExposureWords.Phrase(exposure).Sentence);
         if (answers.DitheredCounts is [{ } count, ..])
             yield return (
                 $"How many darks, with {NightAnswers.Positions} dither positions",
-                DarkCountWords.Of(count).Sentence
+                DarkCountWords.Phrase(count).Sentence
             );
         if (answers.DitheredFlats is [{ } flats, ..])
             yield return (
                 $"How many flats, with {NightAnswers.Positions} dither positions",
-                FlatPlanWords.Of(flats).Sentence
+                FlatPlanWords.Phrase(flats).Sentence
             );
         if (answers.Dithered is [{ } dithered, ..])
             yield return (
                 $"How close darks must be, with {NightAnswers.Positions} dither positions and outliers rejected",
-                ToleranceWords.Of(dithered).Sentence
+                ToleranceWords.Phrase(dithered).Sentence
             );
         if (answers.Still is [{ } still, ..])
-            yield return ("How close darks must be, without dithering", ToleranceWords.Of(still).Sentence);
+            yield return ("How close darks must be, without dithering", ToleranceWords.Phrase(still).Sentence);
     }
 }

@@ -81,7 +81,7 @@ internal static class MatchBlocks
         [
             .. answer
                 .Matches.Where(match => match.Night is { Known: true } || match.Drift > WorthDrawing)
-                .Select(NightPlot.Of)
+                .Select(NightPlot.Draw)
                 .OfType<Panel>(),
         ];
         return panels.Length == 0

@@ -16,7 +16,7 @@ namespace SensorProfile.Reporting.Content.Nights;
 internal static class NightsSection
 {
     /// <summary>The section.</summary>
-    public static ReportSection Of(ModeContext context, NightAnswers answers)
+    public static ReportSection Compose(ModeContext context, NightAnswers answers)
     {
         var blocks = new List<Block>
         {
@@ -102,7 +102,7 @@ internal static class NightsSection
     private static IEnumerable<Block> Many(ModeContext context, NightAnswers answers)
     {
         yield return new SubheadingBlock("How many darks");
-        if (DarkCountPlot.Of(answers.Counts, [.. answers.Counts.Select(count => count.Sky.Name)]) is { } panel)
+        if (DarkCountPlot.Draw(answers.Counts, [.. answers.Counts.Select(count => count.Sky.Name)]) is { } panel)
         {
             yield return context.Figure(
                 panel,

@@ -134,7 +134,7 @@ internal static class SetpointBlocks
 
     /// <summary>The figure.</summary>
     public static FigureBlock? Figure(IReadOnlyList<SetpointAnswer> skies, FigureCounter figures, string table) =>
-        SetpointPlot.Of(skies) is { } panel
+        SetpointPlot.Draw(skies) is { } panel
             ? new FigureBlock(figures.Next(), Caption(skies), [panel]) { Table = table }
             : null;
 }

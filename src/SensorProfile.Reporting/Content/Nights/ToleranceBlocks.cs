@@ -18,7 +18,7 @@ internal static class ToleranceBlocks
         params (ToleranceAnswer Answer, string Words)[] stacks
     )
     {
-        Panel[] panels = [.. stacks.SelectMany(stack => TolerancePlot.Of(stack.Answer, stack.Words))];
+        Panel[] panels = [.. stacks.SelectMany(stack => TolerancePlot.Draw(stack.Answer, stack.Words))];
         return panels.Length == 0
             ? null
             : new FigureBlock(figures.Next(), Caption(stacks[0].Answer), panels) { Columns = 2, Table = table };

@@ -12,7 +12,7 @@ internal static class BadPlacesSection
 {
     /// <summary>The section; null without a fixed pattern.</summary>
     /// <param name="context">The mode.</param> <param name="pictures">Pictures of its sensor.</param>
-    public static ReportSection? Of(ModeContext context, IReadOnlyList<MapPicture> pictures)
+    public static ReportSection? Compose(ModeContext context, IReadOnlyList<MapPicture> pictures)
     {
         if (
             context.Mode.FixedPattern is not { } pattern
@@ -34,7 +34,7 @@ internal static class BadPlacesSection
         {
             "dark-rate" => Picture(
                 context,
-                PicturePlot.Of(picture, Marks(pattern, picture), []),
+                PicturePlot.Draw(picture, Marks(pattern, picture), []),
                 $"{picture.Title}{At(pattern)}: grey scale at the right, "
                     + $"{(picture.Logarithmic ? "in equal ratios" : "in equal steps")}; blue was not measured. Each "
                     + "point is the mean of a square of pixels, or its hottest pixel where that is hot. The first row "
@@ -43,14 +43,14 @@ internal static class BadPlacesSection
             ),
             "defects" => Picture(
                 context,
-                PicturePlot.Of(picture, [], Words(pattern, picture)),
+                PicturePlot.Draw(picture, [], Words(pattern, picture)),
                 "Defect pixels by kind; a point shows the gravest defect of its square of pixels. The labels give "
                     + "the hot pixels in each ninth of the sensor.",
                 "places"
             ),
             _ => Picture(
                 context,
-                PicturePlot.Of(picture, [], []),
+                PicturePlot.Draw(picture, [], []),
                 $"{picture.Title}; blue was not measured. The first row of the file is at the top.",
                 null
             ),

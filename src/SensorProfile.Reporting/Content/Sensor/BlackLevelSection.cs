@@ -9,15 +9,15 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class BlackLevelSection
 {
     /// <summary>The section; null when neither was measured.</summary>
-    public static ReportSection? Of(ModeContext context)
+    public static ReportSection? Compose(ModeContext context)
     {
         FixedPatternProfile? pattern = context.Mode.FixedPattern;
         var blocks = new List<Block>();
         if (pattern?.BlackLevel is { } level)
             blocks.AddRange(Level(context, level));
         if (pattern?.MaskedBorder is { } border)
-            blocks.AddRange(MaskedBorderBlocks.Of(border, context.Mode));
-        if (pattern is not null && ThermometerPlot.Of(pattern.Thermometer) is { Length: > 0 } panels)
+            blocks.AddRange(MaskedBorderBlocks.Compose(border, context.Mode));
+        if (pattern is not null && ThermometerPlot.Draw(pattern.Thermometer) is { Length: > 0 } panels)
         {
             blocks.Add(new SubheadingBlock("Temperature by the hot pixels"));
             blocks.Add(new TextBlock(Temperature(pattern.Thermometer)));
@@ -41,7 +41,7 @@ internal static class BlackLevelSection
     private static IEnumerable<Block> Level(ModeContext context, BlackLevelProfile level)
     {
         yield return new TextBlock(Sentence(level));
-        if (BlackLevelPlot.Of(level) is { } panel)
+        if (BlackLevelPlot.Draw(level) is { } panel)
             yield return context.Figure(
                 panel,
                 "Top: sensor temperature as read. Bottom: level of every bias and dark frame, with its dark signal "

@@ -72,7 +72,7 @@ internal static class DarkSection
         const string Title = "Dark current against temperature";
         DarkCurrentProfile? dark = context.Mode.DarkCurrent;
         var blocks = new List<Block>();
-        if (DarkCurrentPlot.Of(dark) is { } panel)
+        if (DarkCurrentPlot.Draw(dark) is { } panel)
             blocks.Add(context.Figure(panel, Caption(dark!), "dark-current"));
         else if (context.Mode.DarkNights.Count > 0)
             blocks.AddRange([

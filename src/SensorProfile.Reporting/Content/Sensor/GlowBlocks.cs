@@ -10,7 +10,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class GlowBlocks
 {
     /// <summary>The blocks.</summary>
-    public static IEnumerable<Block> Of(
+    public static IEnumerable<Block> Compose(
         ModeContext context,
         FixedPatternProfile pattern,
         IReadOnlyList<MapPicture> pictures
@@ -67,7 +67,7 @@ internal static class GlowBlocks
             yield return new FigureBlock(
                 context.Figures.Next(),
                 $"{Titles(shown)}. " + "Grey scale at the right; the first row of the file is at the top.",
-                [.. shown.Select(p => PicturePlot.Of(p, [], [], 2))]
+                [.. shown.Select(p => PicturePlot.Draw(p, [], [], 2))]
             )
             {
                 Columns = 2,

@@ -9,11 +9,11 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class LightSection
 {
     /// <summary>The section.</summary>
-    public static ReportSection Of(ModeContext context)
+    public static ReportSection Compose(ModeContext context)
     {
         PhotonTransferProfile? transfer = context.Mode.PhotonTransfer;
         var blocks = new List<Block>();
-        if (PhotonTransferPlot.Of(transfer) is { } curve)
+        if (PhotonTransferPlot.Draw(transfer) is { } curve)
         {
             blocks.Add(context.Figure(curve, Caption(transfer!), "photon-transfer"));
             blocks.Add(Fits(transfer!.Curves));
@@ -28,7 +28,7 @@ internal static class LightSection
                 )
             );
         }
-        if (LinearityPlot.Of(transfer) is { } linearity)
+        if (LinearityPlot.Draw(transfer) is { } linearity)
         {
             blocks.Add(
                 context.Figure(

@@ -10,7 +10,7 @@ internal static class MaskedBorderBlocks
     private const double Sigmas = 4;
 
     /// <summary>The blocks.</summary>
-    public static IEnumerable<Block> Of(MaskedBorderProfile border, ModeProfile mode)
+    public static IEnumerable<Block> Compose(MaskedBorderProfile border, ModeProfile mode)
     {
         yield return new SubheadingBlock("Masked border");
         yield return new TextBlock(Sentence(border));

@@ -11,7 +11,7 @@ internal static class MethodSection
     private const int FilesShown = 40;
 
     /// <summary>The section.</summary>
-    public static ReportSection Of(CameraProfile profile)
+    public static ReportSection Compose(CameraProfile profile)
     {
         var blocks = new List<Block>
         {

@@ -10,10 +10,10 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class NoiseSection
 {
     /// <summary>The section.</summary>
-    public static ReportSection Of(ModeContext context)
+    public static ReportSection Compose(ModeContext context)
     {
         NoiseDistribution? noise = context.Mode.NoiseDistribution;
-        if (NoiseDistributionPlot.Of(noise) is not { } panel)
+        if (NoiseDistributionPlot.Draw(noise) is not { } panel)
         {
             return new ReportSection(
                 "Read noise of individual pixels",

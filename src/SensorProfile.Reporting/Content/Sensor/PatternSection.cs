@@ -10,7 +10,7 @@ internal static class PatternSection
     /// <summary>The section.</summary>
     /// <param name="context">The mode.</param>
     /// <param name="pictures">Pictures of its sensor.</param>
-    public static ReportSection Of(ModeContext context, IReadOnlyList<MapPicture> pictures)
+    public static ReportSection Compose(ModeContext context, IReadOnlyList<MapPicture> pictures)
     {
         const string Title = "Hot pixels, glow and structure";
         FixedPatternProfile? pattern = context.Mode.FixedPattern;
@@ -37,7 +37,7 @@ internal static class PatternSection
                     "hot-pixels"
                 )
             );
-        if (HotPixelCurvesPlot.Of(pattern) is { } curves)
+        if (HotPixelCurvesPlot.Draw(pattern) is { } curves)
             blocks.Add(
                 context.Figure(
                     curves,
@@ -57,10 +57,10 @@ internal static class PatternSection
                     "doubling-by-rate"
                 )
             );
-        blocks.AddRange(GlowBlocks.Of(context, pattern, pictures));
-        blocks.AddRange(StructureBlocks.Of(context, pattern));
-        blocks.AddRange(ResponseBlocks.Of(pattern));
-        blocks.AddRange(PredictionBlocks.Of(pattern));
+        blocks.AddRange(GlowBlocks.Compose(context, pattern, pictures));
+        blocks.AddRange(StructureBlocks.Compose(context, pattern));
+        blocks.AddRange(ResponseBlocks.Compose(pattern));
+        blocks.AddRange(PredictionBlocks.Compose(pattern));
         if (blocks.Count == 0)
             blocks.Add(new TextBlock("No search for defects was made for this profile."));
         return new ReportSection(Title, context.Label, blocks);

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class PredictionBlocks
 {
     /// <summary>The blocks; none when nothing was tried.</summary>
-    public static IEnumerable<Block> Of(FixedPatternProfile pattern)
+    public static IEnumerable<Block> Compose(FixedPatternProfile pattern)
     {
         if (pattern.DarkPrediction is not { } trials)
             yield break;

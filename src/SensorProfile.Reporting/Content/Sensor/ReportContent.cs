@@ -21,7 +21,7 @@ internal static class ReportContent
     {
         nights ??= [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
         var figures = new FigureCounter();
-        var sections = new List<ReportSection> { SummarySection.Of(profile, nights) };
+        var sections = new List<ReportSection> { SummarySection.Compose(profile, nights) };
         IReadOnlyList<string> folders = ModeLabel.Folders(profile.Modes);
         for (int i = 0; i < profile.Modes.Count; i++)
         {
@@ -35,28 +35,28 @@ internal static class ReportContent
                 figures
             );
             if (several)
-                sections.Add(SummarySection.Of(context, nights[i]));
-            sections.Add(NightsSection.Of(context, nights[i]));
+                sections.Add(SummarySection.Compose(context, nights[i]));
+            sections.Add(NightsSection.Compose(context, nights[i]));
             sections.Add(SummarySection.Quantities(context));
             sections.AddRange(Measured(context, [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)]));
         }
-        if (SessionSection.Of(profile.Frames, figures) is { } session)
+        if (SessionSection.Compose(profile.Frames, figures) is { } session)
             sections.Add(session);
-        sections.Add(MethodSection.Of(profile));
+        sections.Add(MethodSection.Compose(profile));
         return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);
     }
 
     /// <summary>What was measured of one mode, without the decisions.</summary>
     public static IEnumerable<ReportSection> Measured(ModeContext context, IReadOnlyList<MapPicture> pictures)
     {
-        yield return NoiseSection.Of(context);
-        yield return LightSection.Of(context);
+        yield return NoiseSection.Compose(context);
+        yield return LightSection.Compose(context);
         yield return DarkSection.Signal(context);
         yield return DarkSection.Current(context);
-        if (BadPlacesSection.Of(context, pictures) is { } places)
+        if (BadPlacesSection.Compose(context, pictures) is { } places)
             yield return places;
-        yield return PatternSection.Of(context, pictures);
-        if (BlackLevelSection.Of(context) is { } level)
+        yield return PatternSection.Compose(context, pictures);
+        if (BlackLevelSection.Compose(context) is { } level)
             yield return level;
     }
 

@@ -9,7 +9,7 @@ internal static class ResponseBlocks
     private const int MaxLines = 12;
 
     /// <summary>The blocks; none for profiles without these measurements.</summary>
-    public static IEnumerable<Block> Of(FixedPatternProfile pattern) =>
+    public static IEnumerable<Block> Compose(FixedPatternProfile pattern) =>
         [.. Response(pattern), .. Lines(pattern), .. Boundaries(pattern)];
 
     private static IEnumerable<Block> Response(FixedPatternProfile pattern)

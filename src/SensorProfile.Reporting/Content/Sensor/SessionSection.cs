@@ -8,9 +8,9 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class SessionSection
 {
     /// <summary>The section, or null when the profile holds nothing about its session.</summary>
-    public static ReportSection? Of(FramesInfo frames, FigureCounter figures)
+    public static ReportSection? Compose(FramesInfo frames, FigureCounter figures)
     {
-        if (SessionPlot.Of(frames) is not { } panel)
+        if (SessionPlot.Draw(frames) is not { } panel)
             return null;
         const string Caption =
             "Every frame that was measured: the temperature as it was read, and the median level "

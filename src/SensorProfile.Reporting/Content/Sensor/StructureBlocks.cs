@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class StructureBlocks
 {
     /// <summary>The blocks; none when it was not measured.</summary>
-    public static IEnumerable<Block> Of(ModeContext context, FixedPatternProfile pattern)
+    public static IEnumerable<Block> Compose(ModeContext context, FixedPatternProfile pattern)
     {
         if (pattern.Structure is not { Total: { } total } structure)
             yield break;

@@ -11,11 +11,11 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class SummarySection
 {
     /// <summary>The first page of a report: what was found, what to do, what to know.</summary>
-    public static ReportSection Of(CameraProfile profile, IReadOnlyList<NightAnswers> nights)
+    public static ReportSection Compose(CameraProfile profile, IReadOnlyList<NightAnswers> nights)
     {
         var blocks = new List<Block> { ProfileAnswer.Of(profile) };
         if (profile.Modes.Count == 1)
-            blocks.AddRange([KeyFigures(profile.Modes[0]), .. InShort.Of(nights[0])]);
+            blocks.AddRange([KeyFigures(profile.Modes[0]), .. InShort.Compose(nights[0])]);
         else if (profile.Modes.Count > 1)
             blocks.Add(Compare(profile.Modes));
         if (profile.Findings.Count > 0)
@@ -27,11 +27,11 @@ internal static class SummarySection
     }
 
     /// <summary>The first page of one mode among several.</summary>
-    public static ReportSection Of(ModeContext context, NightAnswers nights) =>
+    public static ReportSection Compose(ModeContext context, NightAnswers nights) =>
         new(
             "The camera at " + context.Label,
             null,
-            [new TextBlock(Headline.Sentence(context.Mode)), KeyFigures(context.Mode), .. InShort.Of(nights)]
+            [new TextBlock(Headline.Sentence(context.Mode)), KeyFigures(context.Mode), .. InShort.Compose(nights)]
         );
 
     /// <summary>Every number of a mode.</summary>

@@ -15,7 +15,7 @@ internal static class DarkCheckContent
     /// <param name="answer">The check.</param> <param name="created">Date that the documents carry.</param>
     public static ReportDocument Build(DarkLibraryAnswer answer, DateTimeOffset created)
     {
-        AnswerDocument words = DarkLibraryDocument.Of(answer);
+        AnswerDocument words = DarkLibraryDocument.Compose(answer);
         List<Block> first = [new AnswerBlock(VerdictOf(answer.Library), words.Sentence, words.Reason)];
         if (answer.Shoot.Count > 0)
             first.AddRange([

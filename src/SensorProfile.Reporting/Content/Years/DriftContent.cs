@@ -12,17 +12,17 @@ internal static class DriftContent
     public static ReportDocument Build(DriftAnswer answer, DateTimeOffset created)
     {
         var figures = new FigureCounter();
-        List<ReportSection> sections = [DriftVerdictSection.Of(answer)];
+        List<ReportSection> sections = [DriftVerdictSection.Compose(answer)];
         string[] modes = [.. answer.Changes.Select(c => c.Mode).Distinct()];
         foreach (string mode in modes)
         {
             string? label = modes.Length > 1 ? mode : null;
             if (answer.HotPixelModes.FirstOrDefault(h => h.Mode == mode) is { } hot)
-                sections.Add(DriftPixelsSection.Of(hot, label, figures));
-            if (DriftYearsSection.Of(answer, mode, label, figures) is { } years)
+                sections.Add(DriftPixelsSection.Compose(hot, label, figures));
+            if (DriftYearsSection.Compose(answer, mode, label, figures) is { } years)
                 sections.Add(years);
         }
-        sections.Add(DriftPaceSection.Of(answer, figures));
+        sections.Add(DriftPaceSection.Compose(answer, figures));
         return new ReportDocument(
             answer.Camera.Length > 0 ? answer.Camera : "Camera",
             Subtitle(answer),

@@ -9,7 +9,7 @@ namespace SensorProfile.Reporting.Content.Years;
 internal static class DriftPaceSection
 {
     /// <summary>The section; its plots are left out where the pace could not be measured.</summary>
-    public static ReportSection Of(DriftAnswer answer, FigureCounter figures)
+    public static ReportSection Compose(DriftAnswer answer, FigureCounter figures)
     {
         List<Panel> panels = [];
         List<string> sources = [];
@@ -46,7 +46,7 @@ internal static class DriftPaceSection
 
         void Add(string heading, Measurement own, IReadOnlyList<PublishedPace> published)
         {
-            panels.Add(DriftPacePlot.Of(heading, own, published));
+            panels.Add(DriftPacePlot.Draw(heading, own, published));
             sources.AddRange(published.Select(p => $"{p.Label}: {p.Source}"));
         }
     }

@@ -8,7 +8,7 @@ namespace SensorProfile.Reporting.Content.Years;
 internal static class DriftPixelsSection
 {
     /// <summary>The section of one mode.</summary>
-    public static ReportSection Of(HotPixelDrift hot, string? label, FigureCounter figures)
+    public static ReportSection Compose(HotPixelDrift hot, string? label, FigureCounter figures)
     {
         string thinned =
             hot.Unchanged.Count > DriftMapPlot.MaxShown || hot.New > DriftMapPlot.MaxShown
@@ -24,7 +24,7 @@ internal static class DriftPixelsSection
                     + "and healed are those whose change is beyond the noise of both sessions; "
                     + "the factor common to all hot pixels is taken out "
                     + $"first.{thinned}{outline}",
-                [DriftMapPlot.Of(hot)]
+                [DriftMapPlot.Draw(hot)]
             )
             {
                 Table = "tables/hot-pixel-changes.csv",

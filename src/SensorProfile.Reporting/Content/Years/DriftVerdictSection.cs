@@ -9,10 +9,10 @@ namespace SensorProfile.Reporting.Content.Years;
 internal static class DriftVerdictSection
 {
     /// <summary>The page.</summary>
-    public static ReportSection Of(DriftAnswer answer)
+    public static ReportSection Compose(DriftAnswer answer)
     {
-        AnswerDocument words = DriftDocument.Of(answer);
-        string advice = RetakeWords.Of(answer);
+        AnswerDocument words = DriftDocument.Compose(answer);
+        string advice = RetakeWords.Phrase(answer);
         List<Block> blocks =
         [
             new AnswerBlock(Verdict(answer.Outcome), words.Sentence, advice.Length > 0 ? advice : words.Reason),
@@ -23,7 +23,7 @@ internal static class DriftVerdictSection
         if (answer.Library.Count > 0)
         {
             blocks.Add(new SubheadingBlock("How long darks taken now will last"));
-            blocks.AddRange(answer.Library.Select(l => new TextBlock(LibraryWords.Of(l))));
+            blocks.AddRange(answer.Library.Select(l => new TextBlock(LibraryWords.Phrase(l))));
         }
         // findings already in the reason are not repeated
         Finding[] findings =

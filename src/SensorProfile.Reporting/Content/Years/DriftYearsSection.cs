@@ -24,7 +24,7 @@ internal static class DriftYearsSection
     ];
 
     /// <summary>The section of one mode; null when nothing of it was compared.</summary>
-    public static ReportSection? Of(DriftAnswer answer, string mode, string? label, FigureCounter figures)
+    public static ReportSection? Compose(DriftAnswer answer, string mode, string? label, FigureCounter figures)
     {
         DriftChange[] changes = [.. answer.Changes.Where(c => c.Mode == mode).OrderBy(c => Rank(c.Quantity))];
         if (changes.Length == 0)
@@ -75,8 +75,8 @@ internal static class DriftYearsSection
         string heading =
             QuantityWords.Heading(change.Quantity) + (change.Changed || trend is { Changed: true } ? " *" : "");
         return trend is null
-            ? DriftTrendPlot.Of(heading, change, answer.Dates[0], answer.Dates[^1])
-            : DriftTrendPlot.Of(heading, trend);
+            ? DriftTrendPlot.Draw(heading, change, answer.Dates[0], answer.Dates[^1])
+            : DriftTrendPlot.Draw(heading, trend);
     }
 
     private static TableBlock Table(DriftAnswer answer, DriftChange[] changes) =>

@@ -12,10 +12,10 @@ internal static class DarkCountPlot
     /// <summary>The plot, or null without curves.</summary>
     /// <param name="stacks">One answer for each line.</param>
     /// <param name="names">Their names for the legend.</param>
-    public static Panel? Of(IReadOnlyList<DarkCountAnswer> stacks, IReadOnlyList<string> names) =>
+    public static Panel? Draw(IReadOnlyList<DarkCountAnswer> stacks, IReadOnlyList<string> names) =>
         stacks.Count == 0
             ? null
-            : FrameCountPlot.Of(
+            : FrameCountPlot.Draw(
                 "darks",
                 [RulesOfThumb.UsualDarks],
                 100 * stacks[0].Loss,

@@ -11,10 +11,10 @@ internal static class FlatCountPlot
 {
     /// <summary>The plot, or null without curves.</summary>
     /// <param name="stacks">One answer for each line.</param>
-    public static Panel? Of(params IReadOnlyList<FlatPlanAnswer> stacks) =>
+    public static Panel? Draw(params IReadOnlyList<FlatPlanAnswer> stacks) =>
         stacks.Count == 0
             ? null
-            : FrameCountPlot.Of(
+            : FrameCountPlot.Draw(
                 "flats",
                 [RulesOfThumb.UsualFlats.Low, RulesOfThumb.UsualFlats.High],
                 100 * stacks[0].Limits.NoiseLoss,

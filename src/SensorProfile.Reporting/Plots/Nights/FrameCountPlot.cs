@@ -27,7 +27,7 @@ internal static class FrameCountPlot
     /// <param name="rules">Numbers of frames that rules of thumb recommend.</param>
     /// <param name="accepted">Accepted rise of the noise, %.</param>
     /// <param name="curves">One for each line.</param>
-    public static Panel? Of(
+    public static Panel? Draw(
         string kind,
         IReadOnlyList<int> rules,
         double accepted,

@@ -15,7 +15,7 @@ internal static class NightPlot
     private const double RoomForWords = 0.1; // above and below, as a share of what is drawn
 
     /// <summary>The plot, or null when no light has a temperature.</summary>
-    public static Panel? Of(LightMatch match)
+    public static Panel? Draw(LightMatch match)
     {
         if (match.Night is not { } night || !night.Lights.Any(light => light.Celsius is not null))
             return null;

@@ -17,7 +17,7 @@ internal static class SetpointPlot
 
     /// <summary>The plot, or null without a curve.</summary>
     /// <param name="skies">One answer, or one for each sky.</param>
-    public static Panel? Of(IReadOnlyList<SetpointAnswer> skies)
+    public static Panel? Draw(IReadOnlyList<SetpointAnswer> skies)
     {
         SetpointAnswer first = skies[0];
         if (first.Curve.Count < 2)

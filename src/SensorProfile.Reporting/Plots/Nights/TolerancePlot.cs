@@ -33,7 +33,7 @@ internal static class TolerancePlot
     /// <summary>Two plots, darks warmer and darks colder than the lights; none without a curve.</summary>
     /// <param name="answer">The tolerance.</param>
     /// <param name="words">What the plots are for, in a few words; empty for none.</param>
-    public static IReadOnlyList<Panel> Of(ToleranceAnswer answer, string words = "") =>
+    public static IReadOnlyList<Panel> Draw(ToleranceAnswer answer, string words = "") =>
         answer.Curve.Count == 0
             ? []
             :

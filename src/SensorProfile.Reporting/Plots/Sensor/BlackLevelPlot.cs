@@ -12,7 +12,7 @@ internal static class BlackLevelPlot
     private const string Temperature = "temperature";
 
     /// <summary>The plot; null without points.</summary>
-    public static Panel? Of(BlackLevelProfile level)
+    public static Panel? Draw(BlackLevelProfile level)
     {
         bool timed = level.Points.Count > 0 && level.Points.All(p => p.Hours is not null);
         (BlackLevelPoint Point, double X)[] points =

@@ -29,7 +29,7 @@ internal static class DarkCurrentPlot
             .Select(i => low - Beyond + i * StepCelsius);
 
     /// <summary>The plot, or null without a positive rate or limit.</summary>
-    public static Panel? Of(DarkCurrentProfile? dark)
+    public static Panel? Draw(DarkCurrentProfile? dark)
     {
         if (dark is null || !Rates(dark).Any())
             return null;

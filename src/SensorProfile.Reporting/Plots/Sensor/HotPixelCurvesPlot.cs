@@ -11,7 +11,7 @@ namespace SensorProfile.Reporting.Plots.Sensor;
 internal static class HotPixelCurvesPlot
 {
     /// <summary>The plot; null with fewer than two temperatures.</summary>
-    public static Panel? Of(FixedPatternProfile pattern)
+    public static Panel? Draw(FixedPatternProfile pattern)
     {
         (double Temperature, HotPixelCount[] Counts)[] curves =
         [

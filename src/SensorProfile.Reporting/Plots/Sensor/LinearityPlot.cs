@@ -12,7 +12,7 @@ namespace SensorProfile.Reporting.Plots.Sensor;
 internal static class LinearityPlot
 {
     /// <summary>The plot, or null without deviations.</summary>
-    public static Panel? Of(PhotonTransferProfile? profile)
+    public static Panel? Draw(PhotonTransferProfile? profile)
     {
         PhotonTransferCurve[] curves =
         [

@@ -12,7 +12,7 @@ namespace SensorProfile.Reporting.Plots.Sensor;
 internal static class NoiseDistributionPlot
 {
     /// <summary>The plot, or null without a distribution.</summary>
-    public static Panel? Of(NoiseDistribution? noise)
+    public static Panel? Draw(NoiseDistribution? noise)
     {
         if (
             noise is null

@@ -15,7 +15,7 @@ internal static class PhotonTransferPlot
     private const int LinePoints = 120;
 
     /// <summary>The plot, or null without points.</summary>
-    public static Panel? Of(PhotonTransferProfile? profile)
+    public static Panel? Draw(PhotonTransferProfile? profile)
     {
         PhotonTransferCurve[] curves = [.. (profile?.Curves ?? []).Where(curve => curve.Points.Any(IsDrawable))];
         if (curves.Length == 0)

@@ -24,7 +24,7 @@ internal static class PicturePlot
     /// <param name="marks">Series of marks; may be empty.</param>
     /// <param name="words">Labels on the picture; may be empty.</param>
     /// <param name="columns">Pictures side by side in the figure.</param>
-    public static Panel Of(
+    public static Panel Draw(
         MapPicture picture,
         IReadOnlyList<PictureMarks> marks,
         IReadOnlyList<PictureWords> words,

@@ -12,7 +12,7 @@ internal static class SessionPlot
     private static readonly string[] _kinds = ["bias", "dark", "flat", "dark-flat", "light"];
 
     /// <summary>The plot, or null when the profile says nothing about its frames.</summary>
-    public static Panel? Of(FramesInfo frames)
+    public static Panel? Draw(FramesInfo frames)
     {
         IReadOnlyList<FrameSummary> session = frames.Session;
         bool timed = session.Any(frame => frame.StartUtc is not null);

@@ -12,7 +12,7 @@ internal static class ThermometerPlot
     private const double Aspect = 0.68;
 
     /// <summary>The panels that have points.</summary>
-    public static Panel[] Of(IReadOnlyList<HotPixelTemperature> sets) =>
+    public static Panel[] Draw(IReadOnlyList<HotPixelTemperature> sets) =>
         [.. new[] { Differences(sets), Drifts(sets) }.OfType<Panel>()];
 
     private static Panel? Differences(IReadOnlyList<HotPixelTemperature> sets)

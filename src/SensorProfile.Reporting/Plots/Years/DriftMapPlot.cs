@@ -15,7 +15,7 @@ internal static class DriftMapPlot
     public const int MaxShown = 1500;
 
     /// <summary>The map.</summary>
-    public static Panel Of(HotPixelDrift hot)
+    public static Panel Draw(HotPixelDrift hot)
     {
         PlotModel model = PlotBase.New();
         PlotBase.AddLegend(model);

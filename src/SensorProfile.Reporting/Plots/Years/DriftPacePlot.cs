@@ -14,7 +14,7 @@ internal static class DriftPacePlot
     /// <param name="heading">What ages.</param>
     /// <param name="own">Measured, % per year.</param>
     /// <param name="published">Ranges of others.</param>
-    public static Panel Of(string heading, Measurement own, IReadOnlyList<PublishedPace> published)
+    public static Panel Draw(string heading, Measurement own, IReadOnlyList<PublishedPace> published)
     {
         PlotModel model = PlotBase.New(heading);
         double half = PlotBase.BarFactor * own.StandardUncertainty;

@@ -17,11 +17,11 @@ internal static class DriftTrendPlot
     private const double DaysPerYear = 365.25;
 
     /// <summary>A quantity with its line.</summary>
-    public static Panel Of(string heading, DriftTrend trend) =>
+    public static Panel Draw(string heading, DriftTrend trend) =>
         Draw(heading, trend.Points[^1].Value.Unit, [.. trend.Points.Select(p => (p.DateUtc, p.Value))], trend.Forecast);
 
     /// <summary>A quantity of two dates, which have no line.</summary>
-    public static Panel Of(string heading, DriftChange change, DateTimeOffset first, DateTimeOffset last) =>
+    public static Panel Draw(string heading, DriftChange change, DateTimeOffset first, DateTimeOffset last) =>
         Draw(heading, change.To.Unit, [(first, change.From), (last, change.To)], []);
 
     /// <summary>A date as a year with its fraction: 2031.79.</summary>

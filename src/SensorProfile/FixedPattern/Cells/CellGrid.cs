@@ -21,7 +21,7 @@ internal sealed record CellGrid(int Size, int Columns, int Rows)
     }
 
     /// <summary>Index of the cell of a pixel.</summary>
-    public int Of(int column, int row) => row / Size * Columns + column / Size;
+    public int IndexOf(int column, int row) => row / Size * Columns + column / Size;
 
     /// <summary>Mean over a cell and its neighbours, and the number of cells used.</summary>
     public (double Value, int Cells) Smoothed(double[] values, int cell)

@@ -15,5 +15,5 @@ internal readonly record struct LawBend(double Second, double Third)
     public static LawBend None => default;
 
     /// <summary>x′.</summary>
-    public double Of(double x) => x + x * x * (Second + x * Third);
+    public double At(double x) => x + x * x * (Second + x * Third);
 }

@@ -91,7 +91,7 @@ internal static class LawBendFit
                     continue;
                 n++;
                 w += weights[t];
-                meanX += weights[t] * bend.Of(x[t]);
+                meanX += weights[t] * bend.At(x[t]);
                 meanY += weights[t] * logs[t];
                 mean2 += weights[t] * x[t] * x[t];
                 mean3 += weights[t] * x[t] * x[t] * x[t];
@@ -103,7 +103,7 @@ internal static class LawBendFit
                 x3 = 0;
             for (int t = 0; t < x.Length; t++)
             {
-                double dx = bend.Of(x[t]) - meanX;
+                double dx = bend.At(x[t]) - meanX;
                 xx += weights[t] * dx * dx;
                 xy += weights[t] * dx * (logs[t] - meanY);
                 x2 += weights[t] * dx * (x[t] * x[t] - mean2);
@@ -118,7 +118,7 @@ internal static class LawBendFit
                 q3 = 0;
             for (int t = 0; t < x.Length; t++)
             {
-                double dx = bend.Of(x[t]) - meanX,
+                double dx = bend.At(x[t]) - meanX,
                     residual = logs[t] - meanY - a * dx,
                     second = a * (x[t] * x[t] - mean2 - x2 / xx * dx),
                     third = a * (x[t] * x[t] * x[t] - mean3 - x3 / xx * dx);

@@ -47,7 +47,7 @@ internal sealed class PixelLaw
         this.fewest = fewest;
         forOrdinary = [.. typicalSignal.Select(s => s > MinTypicalSignal)];
         x = [.. temperatures.Select(t => Abscissa(typical, reference, t))];
-        bent = [.. x.Select(bend.Of)];
+        bent = [.. x.Select(bend.At)];
         slopePerDegree = SlopePerDegree(typical, reference);
     }
 

@@ -18,8 +18,8 @@ internal sealed class StripResult
     )
     {
         this.firstRow = firstRow;
-        firstCell = grid.Of(0, firstRow);
-        int cells = grid.Of(0, firstRow + rows - 1) - firstCell + grid.Columns;
+        firstCell = grid.IndexOf(0, firstRow);
+        int cells = grid.IndexOf(0, firstRow + rows - 1) - firstCell + grid.Columns;
         Sums = [.. temperatures.Select(t => t.Levels.Frames.Select(_ => new double[cells]).ToArray())];
         Counts = new int[cells];
         Grid = grid;
@@ -53,7 +53,7 @@ internal sealed class StripResult
     public List<OutstandingPixel> Outstanding { get; } = [];
 
     /// <summary>Cell of a pixel of the strip, counted from the first cell of the strip.</summary>
-    public int CellOf(int row, int column) => Grid.Of(column, firstRow + row) - firstCell;
+    public int CellOf(int row, int column) => Grid.IndexOf(column, firstRow + row) - firstCell;
 
     /// <summary>Adds the strips in order, so that the same frames give the same bits.</summary>
     public static CellSignals Merge(

@@ -17,7 +17,7 @@ internal sealed class GlowField(CellGrid grid, double[] excess, bool[] glows, in
     public int Pixels => width * height;
 
     /// <summary>Cell of a pixel.</summary>
-    public int CellOf(int pixel) => grid.Of(pixel % width, pixel / width);
+    public int CellOf(int pixel) => grid.IndexOf(pixel % width, pixel / width);
 
     /// <summary>Rate above the floor at the reference temperature, e-/px/s; 0 where nothing glows.</summary>
     /// <param name="pixel">Index in the frame, row by row.</param>

@@ -16,7 +16,10 @@ internal static class FrameTemperatures
     /// pixels.</remarks>
     /// <param name="series">The darks.</param>
     /// <param name="sets">Temperatures of the sets relative to the longest exposure.</param>
-    public static IEnumerable<(string Name, double Celsius)> Of(DarkSeries series, IReadOnlyList<ThermometerSet> sets)
+    public static IEnumerable<(string Name, double Celsius)> Compute(
+        DarkSeries series,
+        IReadOnlyList<ThermometerSet> sets
+    )
     {
         var offsets = new List<(double Offset, double Doubt)>();
         for (int g = 0; g < sets.Count; g++)

@@ -24,7 +24,7 @@ internal static class ThermometerReport
         {
             if (thermometer.Temperatures(series) is not { } sets)
                 continue;
-            foreach ((string name, double celsius) in FrameTemperatures.Of(series, sets))
+            foreach ((string name, double celsius) in FrameTemperatures.Compute(series, sets))
                 byFrame[name] = celsius;
             int longest = Enumerable.Range(0, sets.Count).MaxBy(g => series.Exposures[g].TakenSeconds);
             double anchor = Reading(series.Exposures[longest]) ?? series.TemperatureCelsius;

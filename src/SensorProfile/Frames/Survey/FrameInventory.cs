@@ -139,7 +139,7 @@ public static class FrameInventory
             else if (row is { Use: false })
             {
                 sorting.Rejected.Add(new RejectedFile(name, "Left out by the capture table."));
-                sorting.LeftOut.Add(ReadFrame.Of(result.Bare!, result.Header!, row, namesSay).Frame);
+                sorting.LeftOut.Add(ReadFrame.Combine(result.Bare!, result.Header!, row, namesSay).Frame);
             }
             // a kind in the table means that the user knows better: use the frame
             else if (result.Header!.StackSign is { } sign && row?.Kind is null)
@@ -150,7 +150,7 @@ public static class FrameInventory
                 stacks.Add(name);
             }
             else
-                sorting.Frames.Add(ReadFrame.Of(result.Bare!, result.Header, row, namesSay));
+                sorting.Frames.Add(ReadFrame.Combine(result.Bare!, result.Header, row, namesSay));
         }
         sorting.Findings.AddRange([.. FileFindings(damaged, stacks, several), .. RawTreatments.Findings(treated)]);
         return sorting;

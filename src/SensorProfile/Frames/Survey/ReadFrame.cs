@@ -17,7 +17,7 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
     /// <param name="header">Contents of the header.</param>
     /// <param name="row">Row of the table.</param>
     /// <param name="namesSay">Whether names may give the kind.</param>
-    public static ReadFrame Of(Frame bare, HeaderReading header, CaptureRow? row, bool namesSay)
+    public static ReadFrame Combine(Frame bare, HeaderReading header, CaptureRow? row, bool namesSay)
     {
         List<HeaderIssue> issues = [.. header.Issues.Where(issue => !IsCured(issue, row))];
         Frame frame = bare with

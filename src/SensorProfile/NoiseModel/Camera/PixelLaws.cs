@@ -35,7 +35,7 @@ internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> cl
     /// <summary>
     /// Doubling temperature and its spread over the pixels, °C, at a rate in e-/px/s at the reference temperature.
     /// </summary>
-    internal (double Doubling, double Spread) Of(double rate)
+    internal (double Doubling, double Spread) At(double rate)
     {
         if (known.Length == 0 || rate <= slowest)
             return (typical, 0);

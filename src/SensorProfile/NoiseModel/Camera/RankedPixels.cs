@@ -46,7 +46,7 @@ internal sealed class RankedPixels
         foreach (PixelPopulation.Rank rank in ranks)
         {
             double rate = rates.RateAtScore(rank.Score);
-            (double doubling, double spread) = laws.Of(rate);
+            (double doubling, double spread) = laws.At(rate);
             if (rate > hotAbove)
                 pixels.HotShare += rank.Weight;
             void Add(double part, double law)

@@ -83,7 +83,7 @@ internal sealed class SensorModel
         double thermal = Law.ThermalAt(celsius) / thermalAtReference;
         return new(thermal, Law.Floor, Glow?.Factor(celsius, exposureSeconds, this) ?? 0)
         {
-            Own = Bend is null ? thermal : Math.Exp(Bend.Of(Math.Log(thermal))),
+            Own = Bend is null ? thermal : Math.Exp(Bend.At(Math.Log(thermal))),
         };
     }
 

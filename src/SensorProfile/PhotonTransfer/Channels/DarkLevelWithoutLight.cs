@@ -23,8 +23,8 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
                 [.. bias.Channels.Select(c => c.Level.Value)],
                 [.. bias.Channels.Select(c => Rounded(Variance(c), mode.CodeStep.Step))]
             );
-        ScreenedSet? shortest = mode.Of(FrameKind.DarkFlat)
-            .Concat(mode.Of(FrameKind.Dark))
+        ScreenedSet? shortest = mode.SetsOf(FrameKind.DarkFlat)
+            .Concat(mode.SetsOf(FrameKind.Dark))
             .OrderBy(s => s.Set.ExposureSeconds ?? double.MaxValue)
             .FirstOrDefault();
         if (shortest is null)
@@ -74,7 +74,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     /// </summary>
     public double[] LevelsFor(ScreenedSet flats, ModeFrames mode)
     {
-        ScreenedSet? match = mode.Of(FrameKind.DarkFlat)
+        ScreenedSet? match = mode.SetsOf(FrameKind.DarkFlat)
             .FirstOrDefault(s => Same(s.Set.ExposureSeconds, flats.Set.ExposureSeconds));
         return match is null ? Levels : LevelsOf(match);
     }

@@ -10,5 +10,5 @@ namespace SensorProfile.Profiles.Pattern;
 public sealed record HotLawBend(double Second, double Third)
 {
     /// <summary>x + second·x² + third·x³.</summary>
-    internal double Of(double x) => x + x * x * (Second + x * Third);
+    internal double At(double x) => x + x * x * (Second + x * Third);
 }

@@ -33,7 +33,7 @@ public sealed partial class CheckAdviceTests
             var given = new RandomStack(40_000 + seed);
             (MasterDark master, FreshDarks fresh) = Darks(given, seed);
             DarkLibraryAnswer answer = Check(given, given.Stack, master, fresh);
-            AnswerDocument said = DarkLibraryDocument.Of(answer);
+            AnswerDocument said = DarkLibraryDocument.Compose(answer);
             MasterVerdict verdict = Assert.Single(answer.Masters);
             seen.Add(verdict.Verdict);
             string note = $"seed {seed}: {said.Sentence} {said.Reason}";
@@ -114,7 +114,7 @@ public sealed partial class CheckAdviceTests
                 Assert.True(easy.Loss!.Value <= strict.Loss!.Value * (1 + 1e-9), $"seed {seed}");
                 Assert.False(
                     strict.Verdict == CheckVerdict.Keep && easy.Verdict == CheckVerdict.Retake,
-                    $"seed {seed}: {DarkLibraryDocument.Of(Check(given, easier, master, fresh)).Reason}"
+                    $"seed {seed}: {DarkLibraryDocument.Compose(Check(given, easier, master, fresh)).Reason}"
                 );
             }
         }

@@ -137,7 +137,7 @@ public class DarkLibraryDocumentTests
     public void AGainThatIsNotOfAProfileIsSaid(GainSource source, string code) =>
         Assert.Contains(
             DarkLibraryDocument
-                .Of(
+                .Compose(
                     Answer(Master(CheckVerdict.Keep, new(MasterGround.Residual))) with
                     {
                         GainFrom = source,
@@ -148,7 +148,7 @@ public class DarkLibraryDocumentTests
             f => f.Code == code
         );
 
-    private static AnswerDocument Say(params MasterVerdict[] masters) => DarkLibraryDocument.Of(Answer(masters));
+    private static AnswerDocument Say(params MasterVerdict[] masters) => DarkLibraryDocument.Compose(Answer(masters));
 
     internal static DarkLibraryAnswer Answer(params MasterVerdict[] masters) =>
         new()

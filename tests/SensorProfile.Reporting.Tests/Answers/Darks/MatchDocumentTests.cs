@@ -72,7 +72,7 @@ public class MatchDocumentTests
     [Fact] // 1.34 times the limit, and a profile known to 20 %
     public void WhatWouldSettleItStandsBesideDarksThatFitInAnyCase()
     {
-        AnswerDocument said = MatchDocument.Of(
+        AnswerDocument said = MatchDocument.Compose(
             DarkMatching.Match(
                 new Tarn { Relative = 0.2, HotShare = 0 }.Profile(),
                 Question([Sets.Of(FrameKind.Light, 20, 300, 5)], [Sets.Of(FrameKind.Dark, 60, 300, 9.2)])
@@ -105,7 +105,7 @@ public class MatchDocumentTests
         Assert.StartsWith(
             "The headers do not say which of the modes",
             MatchDocument
-                .Of(DarkMatching.Match(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])), null, [])
+                .Compose(DarkMatching.Match(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])), null, [])
                 .Reason,
             StringComparison.Ordinal
         );
@@ -125,7 +125,7 @@ public class MatchDocumentTests
                 ]
             )
         );
-        AnswerDocument said = MatchDocument.Of(answer, null, []);
+        AnswerDocument said = MatchDocument.Compose(answer, null, []);
         Assert.Equal(2, answer.Pairs.Count(p => MatchWords.Reason(p) == "Taken with other settings."));
         // −13 … −7 °C: variance 3.3 °C², the mean dark current is that of −10 + 3.3·ln 2/12
         Assert.Equal("21 lights of 300 s at −9.8 °C, gain 100, offset 30", said.Tables[0].Rows[0][0]);
@@ -137,7 +137,7 @@ public class MatchDocumentTests
     }
 
     private static AnswerDocument Ask(FrameSet lights, FrameSet darks) =>
-        MatchDocument.Of(DarkMatching.Match(new Tarn().Profile(), Question([lights], [darks])), null, []);
+        MatchDocument.Compose(DarkMatching.Match(new Tarn().Profile(), Question([lights], [darks])), null, []);
 
     private static MatchQuestion Question(FrameSet[] lights, FrameSet[] darks) =>
         new()

@@ -34,7 +34,7 @@ public sealed partial class PlanAdviceTests
             if (Ask(given, question) is not { } answer)
                 continue;
             answered++;
-            AnswerDocument said = PlanDocument.Of(answer);
+            AnswerDocument said = PlanDocument.Compose(answer);
             string note = $"seed {seed}: {said.Sentence} {said.Reason}";
             SentenceAgrees(answer, said, note);
             IsPhysical(question, answer, note);
@@ -62,7 +62,7 @@ public sealed partial class PlanAdviceTests
                 given.Whole(0, 2) == 0 ? given.Celsius : Math.Round(given.Celsius + given.Between(-6, 6), 1)
             );
             MatchAnswer answer = Match(given, lights, darks, given.Whole(0, 1) * 20);
-            AnswerDocument said = MatchDocument.Of(answer, given.Stack.Sky, []);
+            AnswerDocument said = MatchDocument.Compose(answer, given.Stack.Sky, []);
             LightMatch match = Assert.Single(answer.Matches);
             seen.Add(match.Verdict);
             string note = $"seed {seed}: {said.Sentence} {said.Reason}";

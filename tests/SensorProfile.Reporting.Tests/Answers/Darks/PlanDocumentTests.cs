@@ -16,7 +16,7 @@ public class PlanDocumentTests
     [Fact]
     public void AnUncooledNightEndsWithItsColdestMaster()
     {
-        AnswerDocument said = PlanDocument.Of(
+        AnswerDocument said = PlanDocument.Compose(
             Find(new Tarn(), PlannedLights.Usual(-2) with { EndCelsius = -10 }, cooled: false)
         );
         Assert.Equal("end of the night, when the lights are done", said.Tables[0].Rows[^1][5]);
@@ -26,7 +26,7 @@ public class PlanDocumentTests
     [Fact] // the profile ends at 5 °C and is trusted to 15 °C
     public void LightsBeyondTheProfileAreNamed()
     {
-        AnswerDocument said = PlanDocument.Of(
+        AnswerDocument said = PlanDocument.Compose(
             Find(
                 new Tarn(),
                 new PlannedLights
@@ -61,7 +61,7 @@ public class PlanDocumentTests
                 Lights = 100,
             }
         );
-        AnswerDocument said = PlanDocument.Of(plain);
+        AnswerDocument said = PlanDocument.Compose(plain);
         // a plan that nobody carries out is no advice without it
         Assert.EndsWith(
             $"; dither over {plain.Saving!.Positions} positions and {plain.Saving.Frames} frames will do.",
@@ -80,7 +80,7 @@ public class PlanDocumentTests
     [Fact]
     public void WithoutADistributionDarksThatWouldShowItAreNamed()
     {
-        AnswerDocument said = PlanDocument.Of(
+        AnswerDocument said = PlanDocument.Compose(
             Find(
                 new Tarn { Distribution = false },
                 PlannedLights.Usual(2) with
@@ -102,7 +102,7 @@ public class PlanDocumentTests
         PlanAnswer plan = Find(new Tarn(), PlannedLights.Usual(-10) with { DitherPositions = 40 });
         Assert.EndsWith(
             "the fewest that can show up a cosmic-ray hit.",
-            DarkCountWords.Of(plan.Stacks.Single()).Sentence,
+            DarkCountWords.Phrase(plan.Stacks.Single()).Sentence,
             StringComparison.Ordinal
         );
     }

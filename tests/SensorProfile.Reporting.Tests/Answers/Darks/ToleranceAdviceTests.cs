@@ -28,7 +28,7 @@ public sealed partial class ToleranceAdviceTests
             if (Ask(given) is not { } answer)
                 continue;
             answered++;
-            AnswerDocument said = ToleranceDocument.Of(answer);
+            AnswerDocument said = ToleranceDocument.Compose(answer);
             string note = $"seed {seed}: {said.Sentence} {said.Reason}";
             seen.Add(said.Sentence[..8]);
             NumbersAgree(answer, note);

@@ -15,7 +15,7 @@ public class ToleranceDocumentTests
     public void LimitsThatNoCoolerHoldsAreSaid(double sky, int lights)
     {
         ToleranceAnswer answer = Find(new Tarn(), Question() with { Sky = SkyRate.Given(sky), Lights = lights });
-        AnswerDocument said = ToleranceDocument.Of(answer);
+        AnswerDocument said = ToleranceDocument.Compose(answer);
         Assert.Equal(lights == 1000, answer.BeyondCoolers);
         Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
         Assert.StartsWith(
@@ -49,7 +49,7 @@ public class ToleranceDocumentTests
         Assert.EndsWith(
             ": take the darks at the temperature of the lights, on the same night, dither over as many positions as you "
                 + "can and reject outliers.",
-            ToleranceDocument.Of(answer).Sentence,
+            ToleranceDocument.Compose(answer).Sentence,
             StringComparison.Ordinal
         );
     }
@@ -61,7 +61,7 @@ public class ToleranceDocumentTests
         answer = answer with { Findings = [new Finding("tolerance-extrapolated", Severity.Warning, "Far outside.")] };
         Assert.StartsWith(
             "Extrapolated, far outside the measured range: use darks ",
-            ToleranceDocument.Of(answer).Sentence,
+            ToleranceDocument.Compose(answer).Sentence,
             StringComparison.Ordinal
         );
     }
@@ -71,7 +71,9 @@ public class ToleranceDocumentTests
         Assert.Contains(
             "Dithered over 20 positions with outliers rejected, at most ",
             ToleranceDocument
-                .Of(DarkTolerance.FindBoth(new Tarn().Profile(), new Tarn().Mode(), Question() with { Lights = 40 }))
+                .Compose(
+                    DarkTolerance.FindBoth(new Tarn().Profile(), new Tarn().Mode(), Question() with { Lights = 40 })
+                )
                 .Reason,
             StringComparison.Ordinal
         );
@@ -79,7 +81,7 @@ public class ToleranceDocumentTests
     [Fact]
     public void OfThreeSkiesTheStrictestIsAnswered()
     {
-        AnswerDocument said = ToleranceDocument.Of(Find(new Tarn(), Question() with { Sky = null }));
+        AnswerDocument said = ToleranceDocument.Compose(Find(new Tarn(), Question() with { Sky = null }));
         Assert.EndsWith(", the strictest of three.)", said.Sentence, StringComparison.Ordinal);
     }
 
@@ -94,7 +96,7 @@ public class ToleranceDocumentTests
         };
         Assert.Contains(
             "any amount colder",
-            ToleranceDocument.Of(Find(quiet, Question() with { Lights = 1 })).Sentence,
+            ToleranceDocument.Compose(Find(quiet, Question() with { Lights = 1 })).Sentence,
             StringComparison.Ordinal
         );
     }
@@ -102,7 +104,7 @@ public class ToleranceDocumentTests
     [Fact]
     public void WithoutADistributionItCannotTell()
     {
-        AnswerDocument said = ToleranceDocument.Of(Find(new Tarn { Distribution = false }, Question()));
+        AnswerDocument said = ToleranceDocument.Compose(Find(new Tarn { Distribution = false }, Question()));
         Assert.True(said.CannotTell);
         Assert.Equal(
             "Cannot tell how far off darks may be: the profile does not say how dark current spreads over the pixels.",

@@ -14,7 +14,7 @@ public class FlatPlanDocumentTests
     [Fact]
     public void TheFirstSentenceCanBeFollowed()
     {
-        AnswerDocument reply = FlatPlanDocument.Of(Ask(4.5));
+        AnswerDocument reply = FlatPlanDocument.Compose(Ask(4.5));
         Assert.Matches(
             @"^Take \d+ flats at about (half|\d+ %) of full well \(\d+.\d+ ADU\): fewer would cost this stack more than 5 %\.$",
             reply.Sentence
@@ -28,13 +28,13 @@ public class FlatPlanDocumentTests
     public void HalfIsCalledSo() =>
         Assert.Contains(
             "flats at about half of full well (",
-            FlatPlanDocument.Of(Ask(4.5, level: 0.5)).Sentence,
+            FlatPlanDocument.Compose(Ask(4.5, level: 0.5)).Sentence,
             StringComparison.Ordinal
         );
 
     [Fact]
     public void WhereFewWouldDoThatIsTheReason() =>
-        Assert.StartsWith("Take 5 flats at ", FlatPlanDocument.Of(Ask(0.05)).Sentence, StringComparison.Ordinal);
+        Assert.StartsWith("Take 5 flats at ", FlatPlanDocument.Compose(Ask(0.05)).Sentence, StringComparison.Ordinal);
 
     [Fact]
     public void WhereNoNumberIsEnoughTheWayOutComesFirst()
@@ -44,7 +44,7 @@ public class FlatPlanDocumentTests
             FlatResidual = new Measurement(0.3, 0.01, "%", 1, "invented"),
             FlatResidualOverAreas = new Measurement(0.4, 0.01, "%", 1, "invented"),
         };
-        AnswerDocument reply = FlatPlanDocument.Of(Ask(4.5, mode: mode));
+        AnswerDocument reply = FlatPlanDocument.Compose(Ask(4.5, mode: mode));
         Assert.Equal("limited", reply.Verdict);
         Assert.Matches(
             @"^Dither and take \d+ flats at .*: the flat-field residual costs this stack \d+",
@@ -57,7 +57,7 @@ public class FlatPlanDocumentTests
     public void TheLevelsSayWhichIsTaken()
     {
         FlatPlanAnswer answer = Ask(4.5);
-        AnswerDocument reply = FlatPlanDocument.Of(answer);
+        AnswerDocument reply = FlatPlanDocument.Compose(answer);
         IReadOnlyList<string> row = Assert.Single(reply.Tables[0].Rows, r => r[^1] == "taken");
         Assert.Equal(QuantityText.Count(answer.Flats), row[2]);
         Assert.Equal(reply.Quantities.Single(q => q.Name == "flats").Value!.Value, answer.Flats);

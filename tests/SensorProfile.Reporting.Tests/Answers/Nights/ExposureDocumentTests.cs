@@ -19,7 +19,7 @@ public sealed partial class ExposureDocumentTests
     [InlineData(44.0, "Expose 44 s: long enough", "long-enough")]
     public void AnExposureInMindIsJudged(double? seconds, string beginning, string verdict)
     {
-        AnswerDocument said = ExposureDocument.Of(
+        AnswerDocument said = ExposureDocument.Compose(
             ExposureAdvice.Find(
                 exact.Profile(),
                 new ExposureQuestion { ExposureSeconds = seconds, Sky = SkyRate.Given(0.5) }
@@ -35,7 +35,7 @@ public sealed partial class ExposureDocumentTests
     public void NoExposureBeyondTheWellIsAdvised()
     {
         string said = ExposureDocument
-            .Of(
+            .Compose(
                 ExposureAdvice.Find(
                     (exact with { Well = 100 }).Profile(),
                     new ExposureQuestion { Sky = SkyRate.Given(0.001) }
@@ -77,7 +77,7 @@ public sealed partial class ExposureDocumentTests
             double background = sky + answer.AdvisedRow.DarkRate!.Value; // √(1 + R²/((S + I)t)) − 1 = p
             Assert.Equal(loss, Math.Sqrt(1 + electronics / (background * shortest)) - 1, 1e-9);
             Assert.Equal(shortest, answer.Quantities["shortestExposure"]!.Value);
-            Match said = Seconds().Match(ExposureDocument.Of(answer).Sentence);
+            Match said = Seconds().Match(ExposureDocument.Compose(answer).Sentence);
             if (said.Success)
                 Assert.InRange(
                     double.Parse(said.Groups[1].Value, CultureInfo.InvariantCulture),

@@ -31,7 +31,7 @@ public sealed partial class SetpointAdviceTests
             if (Ask(given, given.Question) is not { } answer)
                 continue;
             answered++;
-            AnswerDocument said = SetpointDocument.Of(answer);
+            AnswerDocument said = SetpointDocument.Compose(answer);
             seen.Add($"{said.Verdict} {answer.Limit} {answer.Bound} {answer.Uncooled}");
             string note = $"seed {seed}: {said.Sentence}";
             NumbersAgree(given, answer, note);
@@ -91,7 +91,7 @@ public sealed partial class SetpointAdviceTests
             )
                 Assert.True(
                     Ask(given, easier)!.At.Temperature >= answer.At.Temperature,
-                    $"seed {seed}: {SetpointDocument.Of(answer).Sentence}"
+                    $"seed {seed}: {SetpointDocument.Compose(answer).Sentence}"
                 );
         }
         Assert.True(compared > 0.6 * cases, $"only {compared} compared");
@@ -252,7 +252,7 @@ public sealed partial class SetpointAdviceTests
         if (answer.Quantities["setpoint"] is not null)
             Assert.True(
                 SetpointPlot
-                    .Of([answer])!
+                    .Draw([answer])!
                     .Model.Annotations.OfType<LineAnnotation>()
                     .Any(line => line.X == answer.At.Temperature),
                 note

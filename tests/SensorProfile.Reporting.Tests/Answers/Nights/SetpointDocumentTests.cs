@@ -90,7 +90,7 @@ public class SetpointDocumentTests
     public void TheAssumedSkyIsSaidInEveryCulture()
     {
         SetpointAnswer answer = Answer(camera, 0.05, null, [], null, [-20, 5], true);
-        AnswerDocument said = SetpointDocument.Of(answer);
+        AnswerDocument said = SetpointDocument.Compose(answer);
         Assert.Contains(
             "under a suburban sky, broad band (4.48 e⁻/px/s, assumed)",
             said.Reason,
@@ -100,7 +100,9 @@ public class SetpointDocumentTests
         Assert.Contains(AnswerHint.GiveSky, said.Hints);
         Assert.Equal(
             (said.Sentence, said.Reason),
-            InCulture.Run("de-DE", () => (SetpointDocument.Of(answer).Sentence, SetpointDocument.Of(answer).Reason))
+            InCulture.Run("de-DE", () =>
+                (SetpointDocument.Compose(answer).Sentence, SetpointDocument.Compose(answer).Reason)
+            )
         );
     }
 
@@ -113,7 +115,7 @@ public class SetpointDocumentTests
         double[]? range = null,
         bool cooled = true
     ) =>
-        SetpointDocument.Of(
+        SetpointDocument.Compose(
             Answer(camera, loss, SkyRate.Given(sky), ambient ?? [], difference, range ?? [-20, 5], cooled)
         );
 

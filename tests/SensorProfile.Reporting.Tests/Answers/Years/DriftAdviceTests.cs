@@ -25,8 +25,8 @@ public sealed partial class DriftAdviceTests
         for (int seed = 0; seed < Cases; seed++)
         {
             DriftAnswer answer = Compare(seed);
-            AnswerDocument said = DriftDocument.Of(answer);
-            string advice = RetakeWords.Of(answer),
+            AnswerDocument said = DriftDocument.Compose(answer);
+            string advice = RetakeWords.Phrase(answer),
                 note = $"seed {seed}: {said.Sentence} {advice}";
             seen.Add(answer.Outcome);
             bool changed = answer.Changes.Any(c => c.Changed) || answer.Trends.Any(t => t.Changed);

@@ -13,7 +13,7 @@ public class DriftDocumentTests
     [Fact]
     public void ARiseOfTheDarkCurrentIsNamedFirst()
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             Answer(DriftVerdict.Changed, Change("gain", 0.8, 0.84, true), Change("darkRate", 0.012, 0.0144, true)) with
             {
                 Retake = [RetakeKind.Darks, RetakeKind.BiasFrames],
@@ -39,7 +39,7 @@ public class DriftDocumentTests
     [Fact]
     public void WhatWouldHaveBeenSeenStandsInAnUnchangedAnswer()
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             Answer(DriftVerdict.Unchanged, Change("darkRate", 0.012, 0.0121, false))
         );
         Assert.Equal(
@@ -57,7 +57,7 @@ public class DriftDocumentTests
     public void DownIsSaidOnce()
     {
         string said = DriftDocument
-            .Of(Answer(DriftVerdict.Changed, Change("saturationLevel", 60226, 60166, true)))
+            .Compose(Answer(DriftVerdict.Changed, Change("saturationLevel", 60226, 60166, true)))
             .Sentence;
         Assert.Contains("the saturation level is down by 60 ", said, StringComparison.Ordinal);
         Assert.DoesNotContain("−", said, StringComparison.Ordinal);
@@ -66,7 +66,7 @@ public class DriftDocumentTests
     [Fact] // seen: two profiles without darks, and "Nothing to retake: darks from 2031-10 still hold"
     public void WhatWasNotComparedIsNotSaidToHold()
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             Answer(DriftVerdict.Unchanged, Change("biasLevel", 600, 600, false), Change("gain", 0.8, 0.8, false))
         );
         Assert.Equal(
@@ -85,7 +85,7 @@ public class DriftDocumentTests
     [InlineData(0.98, "lower", "warmer")]
     public void AProbeThatDriftedRulesHeadlineAndAdvice(double celsius, string way, string felt)
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             Answer(DriftVerdict.Unchanged, Change("darkRate", 0.012, 0.012, false)) with
             {
                 Probes = [Probe(ProbeVerdict.Probe, Of(celsius, 0.1, "°C"), null)],
@@ -121,7 +121,7 @@ public class DriftDocumentTests
     public void EveryVerdictOnTheProbeHasItsWords(string verdict, string? gap, string said) =>
         Assert.Contains(
             said,
-            ProbeWords.Of(
+            ProbeWords.Phrase(
                 Probe(
                     Enum.Parse<ProbeVerdict>(verdict),
                     gap is null ? Of(0.5, 0.1, "°C") : null,
@@ -137,7 +137,7 @@ public class DriftDocumentTests
     [InlineData(nameof(DriftGap.NoCommonQuantity), "the profiles have no quantity in common")]
     public void WhatLacksIsSaid(string gap, string lacking)
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             new DriftAnswer
             {
                 Outcome = DriftVerdict.CannotTell,
@@ -154,7 +154,7 @@ public class DriftDocumentTests
     [Fact]
     public void TwoSensorsAreNamed()
     {
-        AnswerDocument said = DriftDocument.Of(
+        AnswerDocument said = DriftDocument.Compose(
             new DriftAnswer
             {
                 Outcome = DriftVerdict.AnotherSensor,
@@ -187,7 +187,7 @@ public class DriftDocumentTests
         Assert.Equal(
             "If the trend continues, darks taken now cost a stack of 40 lights of 300 s more than the 5 % allowed from "
                 + "2035-10 on (95 %: 2034-10 to open end); new hot pixels, missing from old darks, set the limit.",
-            LibraryWords.Of(forecast)
+            LibraryWords.Phrase(forecast)
         );
     }
 

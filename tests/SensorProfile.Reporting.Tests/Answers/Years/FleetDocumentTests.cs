@@ -39,7 +39,7 @@ public sealed class FleetDocumentTests
     public void AnEmptyArchiveIsNoAnswer() => Assert.True(Of().CannotTell);
 
     private static AnswerDocument Of(params CameraProfile[] profiles) =>
-        FleetDocument.Of(
+        FleetDocument.Compose(
             new FoundProfiles([.. profiles.Select((p, i) => new ProfileOnDisk($"{i}/profile.json", p))], []),
             new DriftOptions()
         );

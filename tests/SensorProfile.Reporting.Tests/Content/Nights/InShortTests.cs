@@ -19,12 +19,12 @@ public class InShortTests
         IReadOnlyList<string> said = Assert.Single(report.Sections[0].Blocks.OfType<ListBlock>()).Items;
         string[] sentences =
         [
-            SetpointDocument.Of(answers.Setpoints[0]).Sentence,
-            ExposureDocument.Of(answers.Exposures[0]).Sentence,
-            DarkCountWords.Of(answers.DitheredCounts[0]).Sentence,
-            FlatPlanDocument.Of(answers.DitheredFlats[0]).Sentence,
-            ToleranceDocument.Of(answers.Dithered[0]).Sentence,
-            ToleranceDocument.Of(answers.Still[0]).Sentence,
+            SetpointDocument.Compose(answers.Setpoints[0]).Sentence,
+            ExposureDocument.Compose(answers.Exposures[0]).Sentence,
+            DarkCountWords.Phrase(answers.DitheredCounts[0]).Sentence,
+            FlatPlanDocument.Compose(answers.DitheredFlats[0]).Sentence,
+            ToleranceDocument.Compose(answers.Dithered[0]).Sentence,
+            ToleranceDocument.Compose(answers.Still[0]).Sentence,
         ];
         Assert.Equal(sentences.Length, said.Count);
         Assert.All(said.Zip(sentences), pair =>
@@ -46,6 +46,6 @@ public class InShortTests
                 ReadNoise = null,
             }
         );
-        Assert.Empty(InShort.Of(none with { Exposures = [] }).OfType<ListBlock>());
+        Assert.Empty(InShort.Compose(none with { Exposures = [] }).OfType<ListBlock>());
     }
 }

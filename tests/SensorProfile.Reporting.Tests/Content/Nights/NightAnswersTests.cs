@@ -33,7 +33,7 @@ public class NightAnswersTests
         );
         ToleranceAnswer still = Assert.Single(answers.Still),
             dithered = Assert.Single(answers.Dithered);
-        Assert.Equal(ToleranceDocument.Of(match).Sentence, ToleranceDocument.Of(still).Sentence);
+        Assert.Equal(ToleranceDocument.Compose(match).Sentence, ToleranceDocument.Compose(still).Sentence);
         Assert.Equal(match.Quantities["toleranceWarmer"], still.Quantities["toleranceWarmer"]);
         Assert.Equal(match.Dithered!.Quantities["toleranceWarmer"], dithered.Quantities["toleranceWarmer"]);
         Assert.Equal(taken.Celsius, Assert.Single(answers.Setpoints).Quantities["setpoint"]!.Value);

@@ -65,7 +65,7 @@ public sealed class PredictionBlocksTests
     [Fact]
     public void TheVerdictAndEveryWayThatWasTriedAreShown()
     {
-        Block[] blocks = [.. PredictionBlocks.Of(new FixedPatternProfile { DarkPrediction = trials })];
+        Block[] blocks = [.. PredictionBlocks.Compose(new FixedPatternProfile { DarkPrediction = trials })];
         Assert.Equal("Can a dark be computed?", Assert.IsType<SubheadingBlock>(blocks[0]).Text);
         string verdict = Assert.IsType<TextBlock>(blocks[1]).Text;
         Assert.StartsWith(
@@ -103,7 +103,7 @@ public sealed class PredictionBlocksTests
             "No dark can be computed for this camera: hot pixels",
             Assert
                 .IsType<TextBlock>(
-                    PredictionBlocks.Of(new FixedPatternProfile { DarkPrediction = failed }).ElementAt(1)
+                    PredictionBlocks.Compose(new FixedPatternProfile { DarkPrediction = failed }).ElementAt(1)
                 )
                 .Text,
             StringComparison.Ordinal
@@ -113,7 +113,7 @@ public sealed class PredictionBlocksTests
     [Fact]
     public void NothingTriedShowsNothing()
     {
-        Assert.Empty(PredictionBlocks.Of(new FixedPatternProfile()));
+        Assert.Empty(PredictionBlocks.Compose(new FixedPatternProfile()));
         Assert.Empty(PredictionTables.Of(null).Rows);
     }
 

@@ -28,7 +28,7 @@ public sealed class DarkCheckContentTests
     {
         AnswerBlock first = Assert.IsType<AnswerBlock>(report.Sections[0].Blocks[0]);
         Assert.Equal(Verdict.CannotTell, first.Verdict);
-        Assert.Equal(DarkLibraryDocument.Of(answer).Sentence, first.Sentence);
+        Assert.Equal(DarkLibraryDocument.Compose(answer).Sentence, first.Sentence);
     }
 
     [Fact]

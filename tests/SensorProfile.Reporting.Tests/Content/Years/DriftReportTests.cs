@@ -27,11 +27,11 @@ public sealed class DriftReportTests : IDisposable
     {
         DriftAnswer answer = Compare(3);
         Assert.Equal(DriftVerdict.Changed, answer.Outcome);
-        string sentence = DriftDocument.Of(answer).Sentence;
+        string sentence = DriftDocument.Compose(answer).Sentence;
         DriftReportWriter.Write(answer, folder);
         string page = File.ReadAllText(Path.Combine(folder, "drift.html"));
         Assert.Contains(Markup.Escape(sentence), page, StringComparison.Ordinal);
-        Assert.Contains(Markup.Escape(RetakeWords.Of(answer)), page, StringComparison.Ordinal);
+        Assert.Contains(Markup.Escape(RetakeWords.Phrase(answer)), page, StringComparison.Ordinal);
         Assert.Contains("WFPC2 98-03", page, StringComparison.Ordinal);
         Assert.True(
             page.IndexOf(Markup.Escape(sentence), StringComparison.Ordinal)
@@ -125,7 +125,7 @@ public sealed class DriftReportTests : IDisposable
             Dates = dates,
         };
         TableBlock table = DriftYearsSection
-            .Of(answer, "gain 100", null, new FigureCounter())!
+            .Compose(answer, "gain 100", null, new FigureCounter())!
             .Blocks.OfType<TableBlock>()
             .Single();
         Assert.Equal(1, table.Widths.Sum(), 9);
@@ -144,7 +144,7 @@ public sealed class DriftReportTests : IDisposable
     public void TheFirstRowOfTheFileIsAtTheTopOfTheMap()
     {
         OxyPlot.PlotModel model = DriftMapPlot
-            .Of(
+            .Draw(
                 new HotPixelDrift
                 {
                     Mode = "gain 100",

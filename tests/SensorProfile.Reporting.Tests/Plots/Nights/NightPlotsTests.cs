@@ -32,7 +32,7 @@ public sealed class NightPlotsTests
                 Lights = 40,
             }
         );
-        Panel warmer = TolerancePlot.Of(answer)[0];
+        Panel warmer = TolerancePlot.Draw(answer)[0];
         LineSeries[] thick = [.. warmer.Model.Series.OfType<LineSeries>().Where(l => l.StrokeThickness > 2)];
         LineSeries binding = Assert.Single(thick);
         double tolerance = answer.Quantities["toleranceWarmer"]!.Value;
@@ -49,7 +49,7 @@ public sealed class NightPlotsTests
             profile.Modes[0],
             new SetpointQuestion { Sky = NamedSkies.OrDefault(null), ExposureSeconds = 300 }
         );
-        Panel panel = SetpointPlot.Of([answer])!;
+        Panel panel = SetpointPlot.Draw([answer])!;
         LineAnnotation[] lines = [.. panel.Model.Annotations.OfType<LineAnnotation>()];
         Assert.Contains(lines, l => l.Type == LineAnnotationType.Horizontal && l.Y == 100 * answer.Loss);
         Assert.Contains(lines, l => l.Type == LineAnnotationType.Vertical && l.X == answer.At.Temperature);

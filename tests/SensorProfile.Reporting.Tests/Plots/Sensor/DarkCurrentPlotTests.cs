@@ -14,7 +14,7 @@ public class DarkCurrentPlotTests
         OxyPlot.Series.LineSeries[] chosen =
         [
             .. DarkCurrentPlot
-                .Of(dark)!
+                .Draw(dark)!
                 .Model.Series.OfType<OxyPlot.Series.LineSeries>()
                 .Where(line => line.Color == Palette.Ink && line.Points.Count > 1),
         ];

@@ -15,7 +15,7 @@ public sealed class PicturePlotTests
             FrameWidth = 10 * width,
             FrameHeight = 10 * height,
         };
-        Panel panel = PicturePlot.Of(
+        Panel panel = PicturePlot.Draw(
             picture,
             [new PictureMarks("worst place", Palette.Orange, MarkerType.Circle, 5, false, [(10, 10)])],
             [],

@@ -17,7 +17,7 @@ public sealed class SensorPlotsTests
     public void EveryPointOfThePhotonTransferCurveIsDrawnWhereItWasMeasured()
     {
         PhotonTransferCurve curve = mode.PhotonTransfer!.Curves[0];
-        (double, double)[] drawn = Points(PhotonTransferPlot.Of(mode.PhotonTransfer)!, lower: false);
+        (double, double)[] drawn = Points(PhotonTransferPlot.Draw(mode.PhotonTransfer)!, lower: false);
         Assert.Equal(
             curve.Points.Where(p => p is { Signal: > 0, Variance: > 0 }).Select(p => (p.Signal, p.Variance)).Order(),
             drawn.Order()
@@ -92,12 +92,12 @@ public sealed class SensorPlotsTests
         CameraProfile profile = TarnProfile.Build();
         int withTemperature = profile.Frames.Session.Count(f => f is { Temperature: not null, StartUtc: not null });
         Assert.True(withTemperature > 10);
-        Panel panel = SessionPlot.Of(profile.Frames)!;
+        Panel panel = SessionPlot.Draw(profile.Frames)!;
         Assert.Equal(
             withTemperature,
             panel.Model.Series.OfType<ScatterSeries>().Where(s => s.YAxisKey == "temperature").Sum(s => s.Points.Count)
         );
-        Assert.Null(SessionPlot.Of(profile.Frames with { Session = [] }));
+        Assert.Null(SessionPlot.Draw(profile.Frames with { Session = [] }));
     }
 
     private static (double, double)[] Points(Panel panel, bool lower) =>

@@ -46,7 +46,7 @@ public sealed class DriftTrendPlotTests
             Changed: false,
             Detectable: 0.6
         );
-        Panel panel = DriftTrendPlot.Of("Read noise", change, first, last);
+        Panel panel = DriftTrendPlot.Draw("Read noise", change, first, last);
         ScatterSeries marks = Assert.Single(panel.Model.Series.OfType<ScatterSeries>());
         Assert.Equal([1.5, 1.7], marks.Points.Select(p => p.Y));
         Assert.Equal(365 / 365.25, marks.Points[1].X - marks.Points[0].X, 1e-9);

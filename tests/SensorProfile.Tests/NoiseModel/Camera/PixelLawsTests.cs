@@ -16,7 +16,7 @@ public class PixelLawsTests
     [InlineData(5, 7, 0.5)]
     public void APixelFollowsTheClassesMeasuredAndBelowThemTheTypicalLaw(double rate, double doubling, double spread)
     {
-        (double found, double around) = new PixelLaws(6, [warm, hot]).Of(rate);
+        (double found, double around) = new PixelLaws(6, [warm, hot]).At(rate);
         Assert.Equal((doubling, spread), (Math.Round(found, 9), Math.Round(around, 9)));
     }
 
