@@ -1,3 +1,5 @@
+using SensorProfile.Fitting.Statistics;
+
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Photo-response nonuniformity (PRNU) of single pixels, from a mean flat.</summary>
@@ -40,8 +42,7 @@ internal static class ResponseNonuniformity
         double uncertainty =
             Math.Sqrt(3.0 * light.Variance * light.Variance + 2.0 * lightNoise * lightNoise) / Math.Sqrt(light.Pairs);
         double share = Math.Sqrt(Math.Max(0, pattern)) / signal;
-        double shareUncertainty =
-            pattern > uncertainty ? uncertainty / (2 * share * signal * signal) : Math.Sqrt(uncertainty) / signal;
+        double shareUncertainty = OfTheRoot(pattern, uncertainty) / signal;
         if (!double.IsFinite(share) || !double.IsFinite(shareUncertainty))
             return null;
         return new(
@@ -51,5 +52,18 @@ internal static class ResponseNonuniformity
             light.Pairs,
             "neighbours of one colour in the mean flat, temporal and dark pattern noise removed (EMVA 1288)"
         );
+    }
+
+    /// <summary>
+    /// Standard uncertainty of √s² for which ±1.96 of it reaches both ends of the variance's own 95 % interval. Far from 0 that
+    /// is u/(2s); near it the root bends, and u/(2s) would deny a pattern of 0 one time in seven where there is none.
+    /// </summary>
+    private static double OfTheRoot(double variance, double uncertainty)
+    {
+        double reach = Probability.Normal95 * uncertainty,
+            root = Math.Sqrt(Math.Max(0, variance)),
+            lowest = Math.Sqrt(Math.Max(0, variance - reach)),
+            highest = Math.Sqrt(Math.Max(0, variance) + reach);
+        return Math.Max(root - lowest, highest - root) / Probability.Normal95;
     }
 }

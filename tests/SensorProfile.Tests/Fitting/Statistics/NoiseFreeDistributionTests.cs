@@ -34,6 +34,7 @@ public sealed class NoiseFreeDistributionTests(ITestOutputHelper output)
         float[] sorted = [.. seen.Order()];
         var found = NoiseFreeDistribution.Find(
             seen,
+            [.. seen.Select(_ => (float)noise)],
             noise,
             sorted[0],
             sorted[(int)(0.99 * Pixels)] + 6 * noise,
@@ -58,8 +59,8 @@ public sealed class NoiseFreeDistributionTests(ITestOutputHelper output)
     public void NoNoiseAndNoRangeAreLeftAlone()
     {
         float[] values = [1, 2, 3, float.NaN];
-        Assert.Null(NoiseFreeDistribution.Find(values, 0, 1, 3, 3));
-        Assert.Null(NoiseFreeDistribution.Find(values, 0.1, 3, 3, 3));
-        Assert.Null(NoiseFreeDistribution.Find(values, 1e-6, 1, 3, 3));
+        Assert.Null(NoiseFreeDistribution.Find(values, values, 0, 1, 3, 3));
+        Assert.Null(NoiseFreeDistribution.Find(values, values, 0.1, 3, 3, 3));
+        Assert.Null(NoiseFreeDistribution.Find(values, values, 1e-6, 1, 3, 3));
     }
 }
