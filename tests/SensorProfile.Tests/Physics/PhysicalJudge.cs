@@ -99,7 +99,8 @@ internal sealed class PhysicalJudge(Sensor sensor)
         double low = 0,
             high = 40;
         var procedure = new StackProcedure(stack, sensor.Camera, lights, places, seed);
-        for (int i = 0; i < 11; i++)
+        // as finely as the places tell it, for a tolerance of a hundredth of a degree too
+        for (int i = 0; i < 11 || (i < 18 && high - low > 0.02 * high); i++)
         {
             double middle = i < 4 ? low + (high - low) / 4 : (low + high) / 2;
             float[] darks = Rates(stack.TemperatureCelsius + middle, stack.ExposureSeconds);
