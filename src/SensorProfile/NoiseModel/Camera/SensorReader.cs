@@ -15,6 +15,9 @@ internal sealed class SensorReader
     // when the profile states no threshold: five times the typical rate
     private const double HotFactorWithoutThreshold = 5;
 
+    // standard uncertainties; a normal deviate goes farther once in 16,000 draws
+    private const double Farthest = 4;
+
     // successive questions are mostly about the same mode: its draws are then made only once
     private static readonly ConditionalWeakTable<ModeProfile, SensorReader> known = [];
 
@@ -22,12 +25,16 @@ internal sealed class SensorReader
     private readonly CameraInfo camera;
     private readonly TypicalLaw law;
     private readonly double reference;
+    private readonly double ofLaw; // relative uncertainty of the law's rate at the reference
+    private readonly SharedGain shared;
     private readonly List<(double Sky, SensorModel? Model)> draws = [];
     private Random? drawing;
 
     private SensorReader(CameraInfo camera, ModeProfile mode, TypicalLaw law, double reference)
     {
         (this.camera, this.mode, this.law, this.reference) = (camera, mode, law, reference);
+        ofLaw = law.RelativeUncertaintyAt(reference);
+        shared = SharedGain.Find(mode, ofLaw);
         DarkCurrentProfile dark = mode.DarkCurrent!;
         Range = dark.MeasuredRange is [double low, double high] ? (low, high) : (reference, reference);
         LongestExposure = dark.Points.SelectMany(p => p.Exposures).DefaultIfEmpty(0).Max();
@@ -149,13 +156,14 @@ internal sealed class SensorReader
 
     private SensorModel? Build(Random? random, RemainingUncertainty left)
     {
-        double Moved(Measurement m, double share) =>
-            random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;
-        double read = Math.Max(Moved(mode.ReadNoise!, left.Bias), 0);
-        double gain = mode.Gain is { } g ? Math.Max(Moved(g, left.Flats), 0) : 0;
-        TypicalLaw drawn = random is null
-            ? law
-            : law.Moved([.. law.Deviates(() => Deviate(random)).Select(move => move * left.Darks)]);
+        double Moved(Measurement m, double share) => MovedBy(m, random is null ? 0 : Deviate(random) * share);
+        double ownRead = random is null ? 0 : Deviate(random),
+            ownGain = random is null || mode.Gain is null ? 0 : Deviate(random);
+        double[] moves = random is null ? [] : law.Deviates(() => Deviate(random));
+        (double ofGain, double ofRead) = shared.Deviates(OfRate(moves), ownGain, ownRead);
+        double read = Math.Max(MovedBy(mode.ReadNoise!, ofRead * left.Bias), 0);
+        double gain = mode.Gain is { } g ? Math.Max(MovedBy(g, ofGain * left.Flats), 0) : 0;
+        TypicalLaw drawn = random is null ? law : law.Moved([.. moves.Select(move => move * left.Darks)]);
         double pixelReference = mode.FixedPattern?.ReferenceTemperature ?? reference;
         if (!(drawn.ThermalAt(pixelReference) > 0))
             return null;
@@ -221,6 +229,18 @@ internal sealed class SensorReader
                     Math.Max((double)camera.Width * camera.Height, 1)
                 ),
         };
+    }
+
+    private static double MovedBy(Measurement quantity, double deviate) =>
+        quantity.Value + deviate * quantity.StandardUncertainty;
+
+    /// <summary>How far a draw of the law moves the rate at the reference, in its standard uncertainties.</summary>
+    private double OfRate(double[] moves)
+    {
+        if (moves.Length == 0 || !(ofLaw > 0))
+            return 0;
+        double ratio = law.Moved(moves).RateAt(reference) / law.RateAt(reference);
+        return ratio > 0 ? Math.Clamp(Math.Log(ratio) / ofLaw, -Farthest, Farthest) : -Farthest;
     }
 
     private double HotAbove(double typical) =>

@@ -39,6 +39,28 @@ internal sealed class TypicalLaw(FittedLaw fit)
     /// <summary>Doubling temperature, floor included, °C.</summary>
     internal double DoublingAt(double celsius) => fit.Law.Doubling(celsius, fit.Parameters);
 
+    /// <summary>
+    /// Relative standard uncertainty of the rate, √(gᵀCg)/rate for the covariance C of the parameters and the gradient g
+    /// (GUM 5.2.2), which is taken over a thousandth of each parameter's uncertainty.
+    /// </summary>
+    internal double RelativeUncertaintyAt(double celsius)
+    {
+        int count = fit.Covariance.GetLength(0);
+        double[] changes = new double[count];
+        for (int i = 0; i < count; i++)
+        {
+            double[] moves = new double[count];
+            moves[i] = Math.Sqrt(Math.Max(fit.Covariance[i, i], 0)) / 1000;
+            if (moves[i] > 0)
+                changes[i] = (Moved(moves).RateAt(celsius) - RateAt(celsius)) / moves[i];
+        }
+        double variance = 0;
+        for (int i = 0; i < count; i++)
+        for (int k = 0; k < count; k++)
+            variance += changes[i] * fit.Covariance[i, k] * changes[k];
+        return Math.Sqrt(Math.Max(variance, 0)) / RateAt(celsius);
+    }
+
     /// <summary>The law with each parameter shifted: rates stay at or above zero.</summary>
     internal TypicalLaw Moved(IReadOnlyList<double> moves) =>
         new(
