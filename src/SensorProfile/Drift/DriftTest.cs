@@ -26,12 +26,13 @@ internal static class DriftTest
     /// (Przyborowski and Wilenski 1940, Biometrika 31, 313).
     /// </summary>
     /// <remarks>
-    /// Where the expected means differ by a known ratio ρ (the sensor was warmer), the second is binomial with p = ρ/(1
-    /// + ρ); where ρ is uncertain, the tail is averaged over its lognormal distribution, in equal steps of probability.
+    /// Where the expected means differ by a known ratio ρ (the sensor was warmer), the second count is binomial with
+    /// p = ρ/(1 + ρ); where ρ is uncertain, the tail is averaged over its lognormal distribution, in equal steps of
+    /// probability.
     /// </remarks>
-    /// <param name="first">Count then.</param>
-    /// <param name="second">Count now.</param>
-    /// <param name="ratio">ρ, now over then.</param>
+    /// <param name="first">Count in the earlier profile.</param>
+    /// <param name="second">Count in the later profile.</param>
+    /// <param name="ratio">ρ, later over earlier.</param>
     /// <param name="doubt">Standard uncertainty of ln ρ.</param>
     public static double CountsP(long first, long second, double ratio = 1, double doubt = 0)
     {
@@ -59,7 +60,7 @@ internal static class DriftTest
         p >= 1 || sign == 0 ? 0 : Math.Sign(sign) * -Probability.NormalQuantile(Math.Max(p, 1e-300) / 2);
 
     /// <summary>
-    /// Change found with 80 % probability when m tests share the significance α: (Φ⁻¹(1 − α/2m) + Φ⁻¹(0.8))·u.
+    /// Smallest change found with 80 % probability when m tests share the significance α: (Φ⁻¹(1 − α/2m) + Φ⁻¹(0.8))·u.
     /// </summary>
     public static double Detectable(double jointUncertainty, double significance, int tests) =>
         (Probability.NormalQuantile(1 - significance / (2 * Math.Max(1, tests))) + PowerQuantile) * jointUncertainty;

@@ -11,7 +11,7 @@ namespace SensorProfile.Drift;
 internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Profile, int Index)> Members)
 {
     /// <summary>
-    /// A member's mode, without values carried over from other modes: those are compared where they belong.
+    /// A member's mode, without values carried over from other modes: those are compared in the mode that measured them.
     /// </summary>
     public ModeProfile Mode(int member)
     {
