@@ -6,7 +6,8 @@ namespace SensorProfile.Cli.Tests.Describing;
 /// <summary>The scripts in the shells they are for: what is offered at the end of a line.</summary>
 /// <remarks>
 /// bash is asked through its completion function, zsh through a terminal of its own (zpty) with the function that adds
-/// matches listened to, fish through <c>complete -C</c>, PowerShell through <c>TabExpansion2</c>.
+/// matches listened to (typing begins when its line editor says that it listens), fish through <c>complete -C</c>,
+/// PowerShell through <c>TabExpansion2</c>.
 /// </remarks>
 public sealed class ShellCompletionTests
 {
@@ -30,8 +31,9 @@ public sealed class ShellCompletionTests
             local -a hits; builtin compadd -A hits "$@"; local h; for h in $hits; print -r -- "<$h>"
             builtin compadd "$@" }'
         zpty -w shell 'ask() { print "begin"; _main_complete; print "end"; exit }'
-        zpty -w shell 'zle -C ask complete-word ask; bindkey "^I" ask; print ready'
-        expect ready$'\r'
+        zpty -w shell 'zle -C ask complete-word ask; bindkey "^I" ask'
+        zpty -w shell 'zle-line-init() { print ready"-"now }; zle -N zle-line-init'
+        expect ready-now
         zpty -w -n shell "$1"$'\t'
         while zpty -r shell text; do print -r -- $text; [[ $text == *end* ]] && break; done
         """;

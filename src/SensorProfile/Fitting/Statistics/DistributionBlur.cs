@@ -79,7 +79,9 @@ internal sealed class DistributionBlur
         return [.. found.Select(f => f * scale)];
     }
 
-    /// <summary>Pixels of given true shares as noise drawn anew spreads them over the bins: the pixels stay, only their noise changes.</summary>
+    /// <summary>
+    /// Pixels of given true shares as noise drawn anew spreads them over the bins: the pixels stay, only their noise changes.
+    /// </summary>
     public double[] Draw(double[] shares, long pixels, Random random)
     {
         double[] drawn = new double[shares.Length];
