@@ -12,6 +12,7 @@ internal static class PdfBlocks
     private const double Small = 8;
     private const double Gap = 10;
     private const double Indent = 12;
+    private const double Lowest = 0.6; // of its height, for a plot that ends a page rather than begin another
 
     /// <summary>Writes the blocks one below the other.</summary>
     public static void Write(PdfPages pages, IReadOnlyList<Block> blocks)
@@ -21,7 +22,12 @@ internal static class PdfBlocks
             if (blocks[i] is SubheadingBlock && i + 1 < blocks.Count)
                 // a heading stays with what follows
                 pages.Need(
-                    40 + Height(pages, [blocks[i + 1]], blocks[i + 1] is FigureBlock ? pages.FullRoom - 40 : 90)
+                    40
+                        + (
+                            blocks[i + 1] is FigureBlock figure
+                                ? LeastHeight(pages, figure)
+                                : Start(pages, blocks[i + 1])
+                        )
                 );
             Write(pages, blocks[i]);
             pages.Y += Gap;
@@ -39,15 +45,32 @@ internal static class PdfBlocks
                 ListBlock list => list.Items.Sum(item => PdfPages.Height(item, pages.Width - Indent, Body, false) + 2),
                 FindingsBlock findings => findings.Findings.Sum(finding => PdfFindings.Height(pages, finding)),
                 TableBlock table => PdfTable.Height(table, pages.Width),
-                FigureBlock figure => FigureHeight(pages, figure)
-                    + 4
-                    + PdfPages.Height(Caption(figure), pages.Width, Small, false),
+                FigureBlock figure => FigureHeight(pages, figure) + CaptionHeight(pages, figure),
                 _ => 150,
             }
         );
 
-    private static double Height(PdfPages pages, IReadOnlyList<Block> blocks, double most) =>
-        Math.Min(Height(pages, blocks), most);
+    /// <summary>Least height of a section's beginning: all up to the first figure or table, a figure as low as it may be.</summary>
+    public static double LeastHeight(PdfPages pages, IReadOnlyList<Block> blocks)
+    {
+        Block[] before = [.. blocks.TakeWhile(block => block is not (FigureBlock or TableBlock))];
+        double height = Height(pages, before);
+        return blocks.ElementAtOrDefault(before.Length) switch
+        {
+            FigureBlock figure => height + LeastHeight(pages, figure),
+            TableBlock table => height + Start(pages, table),
+            _ => height,
+        };
+    }
+
+    private static double LeastHeight(PdfPages pages, FigureBlock figure) =>
+        Math.Min(
+            FigureHeight(pages, figure) * (figure.KeepsShape ? 1 : Lowest) + CaptionHeight(pages, figure),
+            pages.FullRoom - 40
+        );
+
+    /// <summary>Room in which a block may begin; what does not fit goes on overleaf.</summary>
+    private static double Start(PdfPages pages, Block block) => Math.Min(Height(pages, [block]), 90);
 
     private static void Write(PdfPages pages, Block block)
     {
@@ -100,6 +123,9 @@ internal static class PdfBlocks
     private static string Caption(FigureBlock figure) =>
         $"Figure {figure.Number}. {figure.Caption}{(figure.Table is null ? "" : $" Numbers: {figure.Table}.")}";
 
+    private static double CaptionHeight(PdfPages pages, FigureBlock figure) =>
+        PdfPages.Height(Caption(figure), pages.Width, Small, false) + 4;
+
     private static double FigureHeight(PdfPages pages, FigureBlock figure)
     {
         double width = PanelWidth(pages, figure);
@@ -111,22 +137,24 @@ internal static class PdfBlocks
 
     private static void WriteFigure(PdfPages pages, FigureBlock figure)
     {
-        string caption = Caption(figure);
-        double captionHeight = PdfPages.Height(caption, pages.Width, Small, false) + 4;
-        double whole = FigureHeight(pages, figure) + captionHeight;
-        if (whole <= pages.FullRoom)
-            pages.Need(whole);
+        double captionHeight = CaptionHeight(pages, figure),
+            panels = FigureHeight(pages, figure),
+            fitting = Math.Min((pages.Room - captionHeight) / panels, 1);
+        bool lowered = !figure.KeepsShape && fitting is >= Lowest and < 1;
+        if (!lowered && panels + captionHeight <= pages.FullRoom)
+            pages.Need(panels + captionHeight);
         double width = PanelWidth(pages, figure);
         foreach (Panel[] row in figure.Panels.Chunk(figure.Columns))
         {
-            double height = row.Max(panel => panel.Aspect) * width;
-            pages.Need(height);
+            double height = row.Max(panel => panel.Aspect) * width * (lowered ? fitting : 1);
+            if (!lowered)
+                pages.Need(height);
             for (int i = 0; i < row.Length; i++)
                 Draw(pages, row[i].Model, new OxyRect(pages.Margin + i * (width + Gap), pages.Y, width, height));
             pages.Y += height;
         }
         pages.Y += 4;
-        pages.Paragraph(caption, pages.Margin, pages.Width, Small, false, Palette.Faint);
+        pages.Paragraph(Caption(figure), pages.Margin, pages.Width, Small, false, Palette.Faint);
     }
 
     private static void Draw(PdfPages pages, PlotModel plot, OxyRect area)

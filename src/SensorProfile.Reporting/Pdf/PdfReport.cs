@@ -11,6 +11,8 @@ namespace SensorProfile.Reporting.Pdf;
 /// </summary>
 internal static class PdfReport
 {
+    private const double Heading = 46; // a section's title, its line and the room around them
+
     /// <summary>The content of the file.</summary>
     /// <param name="report">The report.</param>
     /// <param name="size">The paper; A4 when null.</param>
@@ -70,10 +72,11 @@ internal static class PdfReport
     }
 
     /// <summary>
-    /// A short section continues on the same page; one with a figure begins a new page unless it fits whole.
+    /// A section continues on the page where its heading and all up to its first figure or table fit there; else its heading
+    /// would stand far above what it announces.
     /// </summary>
     private static bool FitsBelow(PdfPages pages, ReportSection section) =>
-        46 + PdfBlocks.Height(pages, section.Blocks) <= pages.Room;
+        Heading + PdfBlocks.LeastHeight(pages, section.Blocks) <= pages.Room;
 
     private static void WriteTitle(PdfPages pages, ReportDocument report)
     {
