@@ -74,7 +74,7 @@ page.ReportFigures(profile, "photon-transfer", "dark-current", "hot-pixels");
 
 page.Cell("Decide", "How cold for lights of 300 s under a dark sky through a narrow filter, with 15 °C outside?");
 page.Answer(
-    SetpointAdvice.Advise(profile, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.1) })
+    SetpointAdvice.Find(profile, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.1) })
 );
 
 page.Write(args.FirstOrDefault());

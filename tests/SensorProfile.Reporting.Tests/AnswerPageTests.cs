@@ -24,7 +24,7 @@ public sealed class AnswerPageTests : IDisposable
     [Fact]
     public void ASetpointIsWrittenAsThreeFilesThatAreTheSameAgain()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             _profile,
             _profile.Modes[0],
             new SetpointQuestion
@@ -117,7 +117,7 @@ public sealed class AnswerPageTests : IDisposable
             new PlanQuestion { Lights = [PlannedLights.Usual(-10)], Sky = _sky }
         );
         AnswerPage.Write(_profile, plan, _folder);
-        AnswerPage.Write(ShotList.Plan(new ShotQuestion { Minutes = 120 }), _profile.CreatedUtc, _folder);
+        AnswerPage.Write(ShotList.Find(new ShotQuestion { Minutes = 120 }), _profile.CreatedUtc, _folder);
         AnswerPage.Write(_profile, ExposureAdvice.Find(_profile, new ExposureQuestion()), _folder);
         AnswerPage.Write(
             _profile,

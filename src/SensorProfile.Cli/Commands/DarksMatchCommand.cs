@@ -106,7 +106,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         (SkyRate? sky, Finding[] skyFindings) = profile is null
             ? (settings.SkyRate, [])
             : SkyReading.OfLights(session, settings, profile, lights, darks);
-        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
+        MatchAnswer answer = DarkMatching.Find(profile, settings.Matching(lights, darks, sky));
         Finding[] ofFrames =
         [
             .. skyFindings,

@@ -65,7 +65,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
     private static AnswerDocument Cold(CameraProfile profile) =>
         Ask("setpoint", () =>
             SetpointDocument.Compose(
-                SetpointAdvice.Advise(
+                SetpointAdvice.Find(
                     profile,
                     ModeChoice.Find(profile, null),
                     new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) }

@@ -25,7 +25,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             profile,
             mode,
             question with

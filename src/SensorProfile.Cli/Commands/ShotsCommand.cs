@@ -24,7 +24,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         if (settings.Have.Length > 0)
             question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };
-        ShotListAnswer answer = ShotList.Plan(question);
+        ShotListAnswer answer = ShotList.Find(question);
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
         return PageFolder.Complete(page, ShotsDocument.Compose(answer, settings.Csv), folder =>

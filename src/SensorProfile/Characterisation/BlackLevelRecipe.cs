@@ -13,7 +13,7 @@ using SensorProfile.Screening;
 namespace SensorProfile.Characterisation;
 
 /// <summary>
-/// Levels of bias and dark frames → how steady the black level is, and how small a dark current it lets one see.
+/// Levels of bias and dark frames → how steady the black level is, and the smallest dark current it lets one detect.
 /// </summary>
 internal static class BlackLevelRecipe
 {
@@ -134,8 +134,8 @@ internal static class BlackLevelRecipe
     }
 
     /// <summary>
-    /// By how much the median lies below the mean because dark electrons are Poisson distributed, ADU: κ₃/(6σ²), κ₃ =
-    /// their number (Cornish and Fisher 1938, Rev. Int. Stat. Inst. 5, 307); where the whole distribution is not known.
+    /// By how much the median lies below the mean because dark electrons are Poisson distributed, ADU. Used where the whole
+    /// distribution is not known: κ₃/(6σ²), κ₃ = their number (Cornish and Fisher 1938, Rev. Int. Stat. Inst. 5, 307).
     /// </summary>
     private static double MedianShift(ScreenedFrame frame, DarkTemperature? at, double seconds, double gain)
     {

@@ -33,7 +33,7 @@ public static class Characteriser
     /// <param name="ct">Stops the work between two strips of pixels.</param>
     /// <exception cref="ArgumentException">The thresholds make no sense
     /// (<see cref="DefectThresholds.Problem"/>).</exception>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static CharacterisationResult Run(
         Inventory inventory,
         CharacterisationOptions options,
@@ -48,14 +48,14 @@ public static class Characteriser
         return Run(inventory, frames, stack, log, options, progress, ct);
     }
 
-    /// <summary>Measures a camera by frames in memory.</summary>
+    /// <summary>Measures a camera from frames in memory.</summary>
     /// <param name="frames">Bias, dark and flat frames of one camera; each with a name of its own.</param>
     /// <param name="options">Tolerances, threads, clock.</param>
     /// <param name="progress">Receives progress; may be called from any thread.</param>
     /// <param name="ct">Stops the work between two strips of pixels.</param>
     /// <exception cref="ArgumentException">A frame does not have as many samples as its width and height say, two
     /// frames share a name, or the thresholds make no sense.</exception>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static CharacterisationResult Run(
         IReadOnlyList<FrameInMemory> frames,
         CharacterisationOptions options,

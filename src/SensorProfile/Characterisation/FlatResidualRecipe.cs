@@ -5,7 +5,7 @@ using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Half of the user's flats calibrates the other half: what is left is what flats do not remove.</summary>
+/// <summary>Calibrates half of the user's flats with the other half: what remains is what flats cannot remove.</summary>
 internal static class FlatResidualRecipe
 {
     private const int MinPairs = 2;

@@ -202,6 +202,6 @@ internal static class MaskedBorderRecipe
         return [.. Enumerable.Range(0, kept).Select(i => all[(int)((long)i * all.Length / kept)])];
     }
 
-    // clipped, as the border's is
+    // clipped like the border's level, so that the two compare
     private static double PixelLevel(ScreenedFrame frame) => frame.Channels.Average(c => c.ClippedMean);
 }

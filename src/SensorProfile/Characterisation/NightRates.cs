@@ -12,8 +12,8 @@ namespace SensorProfile.Characterisation;
 internal static class NightRates
 {
     /// <summary>
-    /// The sets of each night, or of each group of a night that was split by warmth, in order of time; of several nights
-    /// those without a time last.
+    /// The sets of each night, or of each group of a night that was split by warmth, in order of time; those without a
+    /// time come last.
     /// </summary>
     public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
     {

@@ -20,7 +20,7 @@ namespace SensorProfile.Characterisation;
 internal static class PatternRecipe
 {
     /// <summary>
-    /// Everything that samples and thinned sensors can tell before there are maps of the whole sensor; null when there
+    /// Everything that a sample of the pixels can tell before there are maps of the whole sensor; null when there
     /// will be none. With <c>predict</c>, also tests how well darks can be computed from others.
     /// </summary>
     public static PreparedPattern? Prepare(

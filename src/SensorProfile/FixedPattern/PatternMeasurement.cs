@@ -49,7 +49,6 @@ internal static class PatternMeasurement
             : 0;
         double hotAbove = maps.Typical + thresholds.HotRate;
         GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow, hotAbove);
-        double floorDoubt = glow is null ? 0 : (1 - 1 / glow.FloorFactor) / 3; // a third of what was set right may remain
         var result = new PatternResult
         {
             Maps = maps,
@@ -60,12 +59,7 @@ internal static class PatternMeasurement
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Count(maps.Rate, maps.Typical, maps.TypicalUncertainty),
-                RateQuantiles = RateQuantiles.Measure(
-                    split?.Whole(glow!.Field) ?? maps.Rate,
-                    maps.Uncertainty,
-                    maps.TypicalUncertainty,
-                    double.Hypot(common, floorDoubt)
-                ),
+                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.Uncertainty, maps.TypicalUncertainty, common),
                 HotPixelCurves = HotPixelCurves.Measure(input, maps),
                 DoublingByRate = split?.Laws ?? maps.Classes,
                 ThermalQuantiles = split is null
@@ -74,10 +68,11 @@ internal static class PatternMeasurement
                         split.Thermal,
                         maps.Uncertainty,
                         maps.TypicalUncertainty,
-                        double.Hypot(common, floorDoubt),
-                        // the tails of the glow lie in the thermal part
+                        // a third of what was set right may remain
+                        double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3),
+                        // and the tails of the glow, which lie in the thermal part
                         GlowPlace.TailDoubt
-                            * glow!.Regions.Sum(r => r.Total?.Value ?? 0)
+                            * glow.Regions.Sum(r => r.Total?.Value ?? 0)
                             / maps.Rate.Length
                     ),
                 ThermalCurve = split is null

@@ -26,7 +26,7 @@ public sealed class ExamplePicturesTests
     public void TheSetPointIsTheOneOfTheExample()
     {
         CameraProfile profile = StoredResult.Open(Checkout.File("reports/profile.json")).Profile;
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             profile,
             profile.Modes[0],
             new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }

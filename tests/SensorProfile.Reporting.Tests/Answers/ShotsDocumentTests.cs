@@ -12,7 +12,7 @@ public class ShotsDocumentTests
 {
     [Fact]
     public void ACooledListWarnsOfThermalShock() =>
-        Assert.Contains(ShotsDocument.Compose(ShotList.Plan(new ShotQuestion())).Cautions, c =>
+        Assert.Contains(ShotsDocument.Compose(ShotList.Find(new ShotQuestion())).Cautions, c =>
             c.Contains("in steps", StringComparison.Ordinal)
         );
 
@@ -20,7 +20,7 @@ public class ShotsDocumentTests
     public void AnUncooledListSaysHowToReachItsTemperatures()
     {
         AnswerDocument said = ShotsDocument.Compose(
-            ShotList.Plan(
+            ShotList.Find(
                 new ShotQuestion
                 {
                     Cooled = false,
@@ -64,12 +64,12 @@ public class ShotsDocumentTests
     [Fact]
     public void TheTableHasOneRowPerShot()
     {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Minutes = 90 });
+        ShotListAnswer answer = ShotList.Find(new ShotQuestion { Minutes = 90 });
         using var writer = new StringWriter(CultureInfo.InvariantCulture);
         DecisionTables.Write(answer, writer);
         Assert.Equal(answer.Shots.Count + 2, writer.ToString().Split("\r\n").Length);
     }
 
     private static AnswerDocument Beside(FrameSet[] sets) =>
-        ShotsDocument.Compose(ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(sets) }));
+        ShotsDocument.Compose(ShotList.Find(new ShotQuestion { Existing = Sets.Inventory(sets) }));
 }

@@ -213,7 +213,7 @@ public sealed class CarriedDarksTests
         };
 
     private static SetpointAnswer Setpoint(CameraProfile profile, ModeProfile mode) =>
-        SetpointAdvice.Advise(profile, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) });
+        SetpointAdvice.Find(profile, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) });
 
     private static CameraProfile Measured(CameraDescription high)
     {

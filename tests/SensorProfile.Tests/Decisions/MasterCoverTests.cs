@@ -210,7 +210,7 @@ public class MasterCoverTests
     public void NightsBeyondTheProfileAreNamedAndTheOthersAnswered()
     {
         SetpointAnswer Ask(params double[] nights) =>
-            SetpointAdvice.Advise(
+            SetpointAdvice.Find(
                 new Tarn().Profile(),
                 new Tarn().Mode(),
                 new SetpointQuestion

@@ -41,7 +41,7 @@ internal sealed class AnswerCoverage(CameraDescription camera, PhysicalJudge jud
 
     private IEnumerable<CoverageRow> Setpoint(CameraProfile profile, ModeProfile mode)
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             profile,
             mode,
             new SetpointQuestion { ExposureSeconds = Exposure, Sky = sky }

@@ -26,7 +26,7 @@ public sealed class PopulationTruthTests(ITestOutputHelper output)
 
         foreach (double loss in (double[])[0.05, 0.3])
         {
-            SetpointAnswer setpoint = SetpointAdvice.Advise(
+            SetpointAnswer setpoint = SetpointAdvice.Find(
                 profile,
                 mode,
                 new SetpointQuestion
@@ -76,7 +76,7 @@ public sealed class PopulationTruthTests(ITestOutputHelper output)
         CameraDescription camera = PhysicalCameras.Of(GlowStrength.Strong);
         using var session = new SimulatedSession(camera, 22);
         CameraProfile profile = session.Characterise().Profile;
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             profile,
             profile.Modes[0],
             new SetpointQuestion { ExposureSeconds = Exposure, Sky = sky }

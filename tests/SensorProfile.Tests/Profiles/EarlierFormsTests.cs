@@ -65,7 +65,7 @@ public sealed class EarlierFormsTests
                 read.FixedPattern!.HotPixelCurve.Count
             );
 
-            SetpointAnswer answer = SetpointAdvice.Advise(
+            SetpointAnswer answer = SetpointAdvice.Find(
                 profile,
                 ModeChoice.Find(profile, null),
                 new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }

@@ -87,7 +87,7 @@ internal sealed record NightAnswers(
             Limits = limits,
         };
         IReadOnlyList<SetpointAnswer> setpoints = One(() =>
-            SetpointAdvice.Advise(
+            SetpointAdvice.Find(
                 profile,
                 mode,
                 new SetpointQuestion

@@ -16,9 +16,9 @@ internal static class DefectTable
     private const DefectClass NotListed = DefectClass.Line;
 
     // The level columns are filled for pixels that jump between levels: the largest step in a frame (amplitude); the
-    // same as a rate where it grows with the dark signal, empty where it is the
-    // same in every frame; the share of frames in the upper level; changes seen; mean times in the upper and lower
-    // level, empty where the frames cannot tell, and the factor they are good to.
+    // same as a rate where it grows with the dark signal, empty where it is the same in every frame; the share of frames
+    // in the upper level; changes seen; mean times in the upper and lower level, empty where the frames cannot tell, and
+    // the factor they are good to.
 
     /// <summary>Writes the table; returns its path, or null when no mode has a defect map.</summary>
     public static string? Write(CharacterisationResult result, string path)

@@ -17,7 +17,7 @@ public static class MapFiles
     /// when it is complete.
     /// </remarks>
     /// <param name="result">What was measured.</param>
-    /// <param name="folder">Where to; made when it does not exist. Files of the same names are replaced.</param>
+    /// <param name="folder">Destination folder, created if missing. Files of the same names are replaced.</param>
     /// <returns>Full paths of the files written.</returns>
     /// <exception cref="IOException">The disk is full or the folder cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>

@@ -20,7 +20,7 @@ internal sealed record ModeMaps
     public float[]? ReadNoiseMap() => Widened(ReadNoise);
 
     /// <summary>
-    /// What <see cref="ReadNoiseMap"/> is made from: it saves half a map of memory, which matters for large cameras.
+    /// What <see cref="ReadNoiseMap"/> is made from; half-precision numbers, for a map of a large camera fills much memory.
     /// </summary>
     internal Half[]? ReadNoise { get; init; }
 
@@ -57,13 +57,12 @@ internal sealed record ModeMaps
     public float[]? Pedestal { get; init; }
 
     /// <summary>
-    /// Makes the map of its standard uncertainty, ADU, when it is written; null with <see cref="Pedestal"/>.
+    /// Standard uncertainty of <see cref="Pedestal"/>, ADU, computed when it is written; null where that is.
     /// </summary>
     internal Func<float[]>? PedestalUncertainty { get; init; }
 
     /// <summary>
-    /// Makes the map of the standard uncertainty of the doubling temperatures of pixels that stand out, °C, when it is
-    /// written.
+    /// Standard uncertainty of the doubling temperatures of pixels that stand out, °C, computed when it is written.
     /// </summary>
     internal Func<float[]>? DoublingUncertainty { get; init; }
 

@@ -20,7 +20,7 @@ public static class DarkMatching
     /// <param name="question">Light sets and dark sets.</param>
     /// <exception cref="DecisionRefusedException">There are no lights or no darks, or a threshold is out of
     /// range.</exception>
-    public static MatchAnswer Match(CameraProfile? profile, MatchQuestion question)
+    public static MatchAnswer Find(CameraProfile? profile, MatchQuestion question)
     {
         Check(question);
         MatchAnswer still = Matched(profile, question);
@@ -154,12 +154,13 @@ public static class DarkMatching
             )
         );
         if (judged.Count == 0)
-            return new LightMatch
+            return new LightMatch(
+                new MatchReason(MatchGround.NoneAlike) { Modes = [.. OtherSettings(question, light)] }
+            )
             {
                 Lights = lights.Facts(),
                 Verdict = MatchVerdict.DoesNotFit,
                 Drift = lights.Drift,
-                Reason = new MatchReason(MatchGround.NoneAlike) { Modes = [.. OtherSettings(question, light)] },
             };
         (SetSummary darks, LightMatch best) = judged
             .OrderBy(j => j.Match.Verdict)

@@ -6,6 +6,8 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <summary>The verdict on one light set.</summary>
 public sealed record LightMatch
 {
+    internal LightMatch(MatchReason reason) => Reason = reason;
+
     /// <summary>The light set.</summary>
     public required MatchedSet Lights { get; init; }
 
@@ -31,7 +33,7 @@ public sealed record LightMatch
     internal Measurement? FullPixels { get; init; }
 
     /// <summary>Why.</summary>
-    internal MatchReason Reason { get; init; } = new(MatchGround.Measured);
+    internal MatchReason Reason { get; init; }
 
     /// <summary>
     /// Frames that would settle an open verdict; empty when none would, or when only a header entry is missing.

@@ -30,14 +30,13 @@ internal sealed class PairJudge(
         UsableOtherLoad = 2; // times their limits
 
     internal static LightMatch Plain(SetSummary lights, SetSummary darks) =>
-        new()
+        new(new MatchReason(MatchGround.Measured))
         {
             Lights = lights.Facts(),
             Darks = darks.Facts(),
             Drift = lights.Drift,
             SetPoint = lights.SetPoint,
             Verdict = MatchVerdict.CannotTell,
-            Reason = new MatchReason(MatchGround.Measured),
             TemperatureDifference = darks.Temperature - lights.Temperature,
         };
 

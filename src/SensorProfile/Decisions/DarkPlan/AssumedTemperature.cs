@@ -71,7 +71,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
                 Sky = NamedSkies.OrDefault(stack.Sky),
                 Loss = stack.Limits.NoiseLoss,
             };
-            return Value(SetpointAdvice.Advise(profile, mode, question));
+            return Value(SetpointAdvice.Find(profile, mode, question));
         }
         // no set point follows: the reference temperature is used instead, and the answer says so
         catch (DecisionRefusedException refused) when (refused.Kind == RefusalKind.CannotTell)

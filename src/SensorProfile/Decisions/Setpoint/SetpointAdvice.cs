@@ -29,7 +29,7 @@ public static class SetpointAdvice
     /// <param name="mode">One of its modes.</param>
     /// <param name="question">Exposure, sky, cooler.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
-    public static SetpointAnswer Advise(CameraProfile profile, ModeProfile mode, SetpointQuestion question)
+    public static SetpointAnswer Find(CameraProfile profile, ModeProfile mode, SetpointQuestion question)
     {
         Check(question);
         var reader = SensorReader.Of(profile, mode);

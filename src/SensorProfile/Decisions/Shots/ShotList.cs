@@ -18,10 +18,10 @@ public static class ShotList
     /// <param name="question">Camera, cooler and time.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the time is too short for any
     /// characterisation.</exception>
-    public static ShotListAnswer Plan(ShotQuestion question)
+    public static ShotListAnswer Find(ShotQuestion question)
     {
         ShotGuard.Check(question);
-        return question.Existing is null ? Afresh(question) : ShotsToAdd.Advise(question);
+        return question.Existing is null ? Afresh(question) : ShotsToAdd.Find(question);
     }
 
     private static ShotListAnswer Afresh(ShotQuestion question)

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <summary>What an existing session still lacks, and which frames would shrink which uncertainty most.</summary>
 internal static class ShotsToAdd
 {
-    internal static ShotListAnswer Advise(ShotQuestion question)
+    internal static ShotListAnswer Find(ShotQuestion question)
     {
         List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes =
         [

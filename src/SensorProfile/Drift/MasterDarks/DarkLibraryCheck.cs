@@ -123,35 +123,32 @@ public static class DarkLibraryCheck
                     [path]
                 )
             );
-            return new MasterVerdict
+            return new MasterVerdict(new MasterReason(MasterGround.Unreadable) { Problem = problem.Message })
             {
                 File = path,
                 Verdict = CheckVerdict.CannotTell,
-                Reason = new MasterReason(MasterGround.Unreadable) { Problem = problem.Message },
             };
         }
     }
 
     private static MasterVerdict Foreign(MasterDark master, CommonHotPixels common) =>
-        new()
+        new(new MasterReason(MasterGround.OtherSensor) { Common = common })
         {
             File = master.File,
             Verdict = CheckVerdict.Retake,
             Exposure = master.Exposure,
             Settings = master.Settings,
             Temperature = master.Temperature,
-            Reason = new MasterReason(MasterGround.OtherSensor) { Common = common },
         };
 
     private static MasterVerdict CannotTell(MasterDark master, MasterReason why) =>
-        new()
+        new(why)
         {
             File = master.File,
             Verdict = CheckVerdict.CannotTell,
             Exposure = master.Exposure,
             Settings = master.Settings,
             Temperature = master.Temperature,
-            Reason = why,
         };
 
     /// <summary>The bias frames that go with the darks; null when there are none.</summary>

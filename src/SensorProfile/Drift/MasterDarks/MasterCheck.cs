@@ -45,7 +45,7 @@ internal static class MasterCheck
             ruler.Dithered(fresh)
         );
         if (left.SharesNoise)
-            return new MasterVerdict
+            return new MasterVerdict(new MasterReason(MasterGround.SameFrames))
             {
                 File = master.File,
                 Verdict = CheckVerdict.CannotTell,
@@ -54,7 +54,6 @@ internal static class MasterCheck
                 Settings = master.Settings,
                 Temperature = master.Temperature,
                 FreshFrames = fresh.Frames,
-                Reason = new MasterReason(MasterGround.SameFrames),
             };
         ResidualPart[] parts = [.. ResidualParts.Split(left, stack, OwnVariance(master, fresh), ruler)];
         if (patternStays)
@@ -84,7 +83,14 @@ internal static class MasterCheck
             extra > 0
                 ? Math.Min(left.ExtraUncertainty / (2 * extra), Math.Sqrt(left.ExtraUncertainty))
                 : Math.Sqrt(left.ExtraUncertainty);
-        return new MasterVerdict
+        var reason = new MasterReason(MasterGround.Residual)
+        {
+            BiasPatternStays = patternStays,
+            Contradiction = mismatch,
+            OwnNoise = OwnNoise(master, fresh, left),
+            FramesAlike = fresh.TemporalVariance / left.ExtraVariance,
+        };
+        return new MasterVerdict(reason)
         {
             File = master.File,
             Verdict = verdict,
@@ -116,13 +122,6 @@ internal static class MasterCheck
             Settings = master.Settings,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
-            Reason = new MasterReason(MasterGround.Residual)
-            {
-                BiasPatternStays = patternStays,
-                Contradiction = mismatch,
-                OwnNoise = OwnNoise(master, fresh, left),
-                FramesAlike = fresh.TemporalVariance / left.ExtraVariance,
-            },
         };
     }
 

@@ -6,6 +6,8 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>The verdict on one master dark.</summary>
 public sealed record MasterVerdict
 {
+    internal MasterVerdict(MasterReason reason) => Reason = reason;
+
     /// <summary>Its path, as given.</summary>
     public required string File { get; init; }
 
@@ -63,5 +65,5 @@ public sealed record MasterVerdict
     internal int FreshFrames { get; init; }
 
     /// <summary>The reason for the verdict.</summary>
-    internal MasterReason Reason { get; init; } = new(MasterGround.Residual);
+    internal MasterReason Reason { get; init; }
 }

@@ -73,7 +73,7 @@ internal sealed class DistributionBlur
             for (int i = 0; i < seen.Length; i++)
                 blurred[i] = seen[i] / Math.Max(blurred[i], Tiny);
             for (int j = 0; j < seen.Length; j++)
-                found[j] *= Behind(j, blurred);
+                found[j] *= ApplyTransposed(j, blurred);
         }
         double scale = seen.Sum() / found.Sum();
         return [.. found.Select(f => f * scale)];
@@ -89,7 +89,7 @@ internal sealed class DistributionBlur
         {
             double those = shares[j] * pixels;
             double[] column = columns[j],
-                parts = [.. column.Select(part => Poisson(those * part, random))];
+                parts = [.. column.Select(part => those * part > 0 ? Poisson.Sample(random, those * part) : 0)];
             double sum = parts.Sum();
             int first = j - column.Length / 2;
             for (int k = 0; k < parts.Length; k++)
@@ -99,6 +99,7 @@ internal sealed class DistributionBlur
         return drawn;
     }
 
+    /// <summary>K f: what is seen of true shares.</summary>
     private void Apply(double[] from, double[] to)
     {
         Array.Clear(to);
@@ -112,7 +113,8 @@ internal sealed class DistributionBlur
         }
     }
 
-    private double Behind(int j, double[] ratio)
+    /// <summary>Element j of Kᵀ r.</summary>
+    private double ApplyTransposed(int j, double[] ratio)
     {
         double[] column = columns[j];
         int first = j - column.Length / 2,
@@ -154,10 +156,4 @@ internal sealed class DistributionBlur
         }
         return noises;
     }
-
-    /// <summary>A Poisson number; from a mean of 100 on its normal limit, which no quantile tells from it.</summary>
-    private static double Poisson(double mean, Random random) =>
-        mean < Tiny ? 0
-        : mean < 100 ? MathNet.Numerics.Distributions.Poisson.Sample(random, mean)
-        : Math.Max(0, Normal.Sample(random, mean, Math.Sqrt(mean)));
 }

@@ -9,8 +9,8 @@ internal static class RateQuantiles
 {
     private const double NoisesAbove = 12; // how far above the median noise still blurs
     private const double ShiftReach = 6; // noises to either side from which noise carries pixels across a rate
-    private const int MaxAbout = 50_000; // pixels about a rate that are looked at
-    private const int Halvings = 24;
+    private const int MaxAbout = 20_000; // pixels about a rate that are looked at
+    private const int Halvings = 16; // of twelve noises: to 0.0002 of one
 
     private static readonly double[] shares = [0.5, 0.9, 0.95, 0.98, 0.99, 0.995, 0.999, 0.9999];
 
@@ -82,7 +82,7 @@ internal static class RateQuantiles
                 density = 2 * step / Math.Max(between, double.Epsilon),
                 about = Math.Max(noise, NoiseAbout(rates, uncertainties, raw, between)),
                 carried = Math.Sqrt(about / (Math.Sqrt(Math.PI) * n * density));
-            return double.Hypot(carried, Shift(rates, uncertainties, raw, ShiftReach * about + between, noise));
+            return double.Hypot(carried, Shift(rates, uncertainties, raw, ShiftReach * about, noise));
         }
         return [.. shares.Where(p => (1 - p) * n >= 3).Select(Quantile)];
     }

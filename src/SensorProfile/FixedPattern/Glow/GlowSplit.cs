@@ -18,18 +18,6 @@ internal sealed record GlowSplit(float[] Thermal, IReadOnlyList<GlowClass> Class
     private const int Steps = 16; // classes, spaced by a factor of √2
     private static readonly double ratio = Math.Sqrt(2);
 
-    /// <summary>
-    /// Thermal part and glow together, e-/px/s: the map with its thermal part set right (<see cref="FloorLaw"/>). Made when
-    /// asked for: a map of a large sensor is not kept twice.
-    /// </summary>
-    public float[] Whole(GlowField field)
-    {
-        float[] whole = new float[Thermal.Length];
-        for (int i = 0; i < whole.Length; i++)
-            whole[i] = Thermal[i] + field.At(i);
-        return whole;
-    }
-
     /// <summary>Splits the maps.</summary>
     /// <param name="maps">Rates, and the laws of the pixels.</param>
     /// <param name="found">The glow.</param>

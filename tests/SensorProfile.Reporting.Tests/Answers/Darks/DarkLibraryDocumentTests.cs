@@ -161,11 +161,10 @@ public class DarkLibraryDocumentTests
         };
 
     internal static MasterVerdict Master(CheckVerdict verdict, MasterReason reason, string file = "master.fits") =>
-        new()
+        new(reason)
         {
             File = file,
             Verdict = verdict,
-            Reason = reason,
             Loss = Of(4, "%"),
             Exposure = 300,
             Temperature = -10,

@@ -73,7 +73,7 @@ public class MatchDocumentTests
     public void WhatWouldSettleItStandsBesideDarksThatFitInAnyCase()
     {
         AnswerDocument said = MatchDocument.Compose(
-            DarkMatching.Match(
+            DarkMatching.Find(
                 new Tarn { Relative = 0.2, HotShare = 0 }.Profile(),
                 Question([Sets.Of(FrameKind.Light, 20, 300, 5)], [Sets.Of(FrameKind.Dark, 60, 300, 9.2)])
             ),
@@ -105,7 +105,7 @@ public class MatchDocumentTests
         Assert.StartsWith(
             "The headers do not say which of the modes",
             MatchDocument
-                .Compose(DarkMatching.Match(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])), null, [])
+                .Compose(DarkMatching.Find(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])), null, [])
                 .Reason,
             StringComparison.Ordinal
         );
@@ -114,7 +114,7 @@ public class MatchDocumentTests
     [Fact]
     public void EveryLightSetHasItsRowAndADriftingNightIsWarnedOf()
     {
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             new Tarn().Profile(),
             Question(
                 [Sets.Of(FrameKind.Light, 21, 300, -10, drift: 6), Sets.Of(FrameKind.Light, 20, 300, 5)],
@@ -137,7 +137,7 @@ public class MatchDocumentTests
     }
 
     private static AnswerDocument Ask(FrameSet lights, FrameSet darks) =>
-        MatchDocument.Compose(DarkMatching.Match(new Tarn().Profile(), Question([lights], [darks])), null, []);
+        MatchDocument.Compose(DarkMatching.Find(new Tarn().Profile(), Question([lights], [darks])), null, []);
 
     private static MatchQuestion Question(FrameSet[] lights, FrameSet[] darks) =>
         new()

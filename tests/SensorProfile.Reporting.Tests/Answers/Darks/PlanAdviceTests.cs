@@ -269,7 +269,7 @@ public sealed partial class PlanAdviceTests
     }
 
     private static MatchAnswer Match(RandomStack given, FrameSet lights, FrameSet darks, int bias) =>
-        DarkMatching.Match(
+        DarkMatching.Find(
             given.Profile,
             new MatchQuestion
             {

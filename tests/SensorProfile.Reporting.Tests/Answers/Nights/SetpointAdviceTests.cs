@@ -101,7 +101,7 @@ public sealed partial class SetpointAdviceTests
     {
         try
         {
-            return SetpointAdvice.Advise(given.Profile, given.Mode, question);
+            return SetpointAdvice.Find(given.Profile, given.Mode, question);
         }
         catch (DecisionRefusedException refusal)
         {

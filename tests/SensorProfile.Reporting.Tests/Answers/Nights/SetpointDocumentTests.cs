@@ -131,7 +131,7 @@ public class SetpointDocumentTests
     {
         ModeProfile mode = camera.Mode();
         mode = mode with { DarkCurrent = mode.DarkCurrent! with { MeasuredRange = range } };
-        return SetpointAdvice.Advise(
+        return SetpointAdvice.Find(
             camera.Profile() with
             {
                 Modes = [mode],

@@ -44,7 +44,7 @@ public sealed class NightPlotsTests
     [Fact]
     public void TheSetPointIsMarkedAndTheAcceptedLossIsALevel()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             profile,
             profile.Modes[0],
             new SetpointQuestion { Sky = NamedSkies.OrDefault(null), ExposureSeconds = 300 }

@@ -61,8 +61,8 @@ public class DarkMatchingTests
             Darks = [warm],
             Stack = new StackDescription { Sky = SkyRate.Given(0.5) },
         };
-        MatchAnswer still = DarkMatching.Match(new Tarn().Profile(), question),
-            dithered = DarkMatching.Match(
+        MatchAnswer still = DarkMatching.Find(new Tarn().Profile(), question),
+            dithered = DarkMatching.Find(
                 new Tarn().Profile(),
                 question with
                 {
@@ -87,7 +87,7 @@ public class DarkMatchingTests
                     Frames = [.. set.Frames.Select(f => f with { SetTemperatureCelsius = -10 })],
                 }
                 : null!;
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             new Tarn().Profile(),
             Question(
                 [At(FrameKind.Light, 10, -10.5), At(FrameKind.Light, 10, -9.6)],
@@ -113,7 +113,7 @@ public class DarkMatchingTests
         FrameSet shorter = Sets.Of(FrameKind.Light, 20, 60, -10),
             darks = Sets.Of(FrameKind.Dark, 60, 300, -10);
         Assert.NotEqual(MatchVerdict.Fits, Match(shorter, darks).Worst);
-        MatchAnswer scaled = DarkMatching.Match(
+        MatchAnswer scaled = DarkMatching.Find(
             new Tarn().Profile(),
             Question([shorter], [darks]) with
             {
@@ -177,11 +177,11 @@ public class DarkMatchingTests
     {
         Assert.Equal(
             MatchVerdict.Fits,
-            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -10.3)])).Worst
+            DarkMatching.Find(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -10.3)])).Worst
         );
         Assert.Equal(
             MatchVerdict.CannotTell,
-            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -12)])).Worst
+            DarkMatching.Find(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -12)])).Worst
         );
     }
 
@@ -202,7 +202,7 @@ public class DarkMatchingTests
     [Fact]
     public void TheBestOfSeveralDarkSetsIsTaken()
     {
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             new Tarn().Profile(),
             Question(
                 [lights],
@@ -229,7 +229,7 @@ public class DarkMatchingTests
     [Fact]
     public void NoLightsIsRefused()
     {
-        var refused = Assert.Throws<DecisionRefusedException>(() => DarkMatching.Match(null, Question([], [lights])));
+        var refused = Assert.Throws<DecisionRefusedException>(() => DarkMatching.Find(null, Question([], [lights])));
         Assert.Equal(
             "No light frames were found: give the folder of the lights, or name the kind of its "
                 + "frames in the capture table.",
@@ -238,7 +238,7 @@ public class DarkMatchingTests
     }
 
     private static MatchAnswer Match(FrameSet light, FrameSet dark) =>
-        DarkMatching.Match(new Tarn().Profile(), Question([light], [dark]));
+        DarkMatching.Find(new Tarn().Profile(), Question([light], [dark]));
 
     private static MatchQuestion Question(FrameSet[] light, FrameSet[] dark) =>
         new()

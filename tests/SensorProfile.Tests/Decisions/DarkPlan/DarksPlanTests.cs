@@ -117,7 +117,7 @@ public class DarksPlanTests
         Assert.Contains(plan.Findings, f => f.Code == "lights-assumed");
         // and for the temperature that the set point of the same camera and sky says, not for the profile's reference
         double setpoint = SetpointAdvice
-            .Advise(
+            .Find(
                 new Tarn().Profile(),
                 new Tarn().Mode(),
                 new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }

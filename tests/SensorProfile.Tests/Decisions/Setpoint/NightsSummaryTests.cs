@@ -15,7 +15,7 @@ public class NightsSummaryTests
     private static readonly AmbientTemperature[] mild = [.. year.Where(night => night.Celsius <= 14)];
 
     private static SetpointAnswer Ask(bool cooled) =>
-        SetpointAdvice.Advise(
+        SetpointAdvice.Find(
             new Tarn().Profile(),
             new Tarn().Mode(),
             new SetpointQuestion

@@ -113,7 +113,7 @@ public class SetpointEdgeTests
         };
         ModeProfile mode = glowing.Mode();
         SetpointAnswer At(double air) =>
-            SetpointAdvice.Advise(
+            SetpointAdvice.Find(
                 glowing.Profile() with
                 {
                     Modes = [mode],
@@ -192,7 +192,7 @@ public class SetpointEdgeTests
             };
         }
         mode = mode with { DarkCurrent = dark };
-        return SetpointAdvice.Advise(
+        return SetpointAdvice.Find(
             camera.Profile() with
             {
                 Modes = [mode],

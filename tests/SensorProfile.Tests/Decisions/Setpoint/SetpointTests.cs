@@ -63,7 +63,7 @@ public class SetpointTests
         };
         ModeProfile mode = hot.Mode();
         mode = mode with { DarkCurrent = mode.DarkCurrent! with { Models = [model], Selected = name } };
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             hot.Profile() with
             {
                 Modes = [mode],
@@ -88,7 +88,7 @@ public class SetpointTests
     [Fact] // N² = (S + I)·t + R² + q² by hand: 0.5 e-/px/s, 300 s, 1.5 e-, 0.8 e-/ADU; I = 0.006·2^((T + 10)/6)
     public void TheNoiseAtTheSetPointIsSaidSourceBySource()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             new Tarn().Profile(),
             new Tarn().Mode(),
             new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }
@@ -154,7 +154,7 @@ public class SetpointTests
             },
         };
         LightNoise noise = SetpointAdvice
-            .Advise(
+            .Find(
                 camera.Profile() with
                 {
                     Modes = [mode],
@@ -193,7 +193,7 @@ public class SetpointTests
     [Fact]
     public void NoSkyAnswersThreeSideBySide()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             new Tarn().Profile(),
             new Tarn().Mode(),
             new SetpointQuestion { ExposureSeconds = 300 }
@@ -286,7 +286,7 @@ public class SetpointTests
         )
         {
             var refused = Assert.Throws<DecisionRefusedException>(() =>
-                SetpointAdvice.Advise(hot.Profile(), hot.Mode(), wrong)
+                SetpointAdvice.Find(hot.Profile(), hot.Mode(), wrong)
             );
             Assert.Equal((RefusalKind.BadArgument, code), (refused.Kind, refused.Code));
         }
@@ -299,7 +299,7 @@ public class SetpointTests
         IReadOnlyList<AmbientTemperature>? ambient = null,
         double? difference = null
     ) =>
-        SetpointAdvice.Advise(
+        SetpointAdvice.Find(
             camera.Profile(),
             camera.Mode(),
             new SetpointQuestion

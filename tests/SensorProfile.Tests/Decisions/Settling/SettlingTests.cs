@@ -102,7 +102,7 @@ public class SettlingTests
     [Fact]
     public void WithoutAProfileTheFramesOfAFirstOneAreNamed()
     {
-        LightMatch match = DarkMatching.Match(null, Question(lights, darks)).Matches[0];
+        LightMatch match = DarkMatching.Find(null, Question(lights, darks)).Matches[0];
         Assert.Equal([FrameKind.Bias, FrameKind.Flat, FrameKind.Dark], match.Settling.Select(s => s.Kind).Distinct());
         // what they name is a session that lacks nothing
         Inventory taken = Sets.Inventory([
@@ -120,7 +120,7 @@ public class SettlingTests
     public void LightsOutOfReachAskForDarksThere()
     {
         LightMatch match = DarkMatching
-            .Match(new Tarn().Profile(), Question(Sets.Of(FrameKind.Light, 20, 300, 22), darks))
+            .Find(new Tarn().Profile(), Question(Sets.Of(FrameKind.Light, 20, 300, 22), darks))
             .Matches[0];
         Assert.Equal(MatchVerdict.CannotTell, match.Verdict);
         Assert.Equal(
@@ -135,7 +135,7 @@ public class SettlingTests
     public void EveryPairIsJudgedAndLightsBeyondTheToleranceAreCounted()
     {
         FrameSet drifting = Sets.Of(FrameKind.Light, 21, 300, -10, drift: 6);
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             new Tarn().Profile(),
             new MatchQuestion
             {
@@ -167,7 +167,7 @@ public class SettlingTests
                 Settings = new ModeSettings { Gain = 0, Offset = 30 },
             }
         );
-        LightMatch match = DarkMatching.Match(two, Question(silent, Sets.Of(FrameKind.Dark, 60, 300, -10))).Matches[0];
+        LightMatch match = DarkMatching.Find(two, Question(silent, Sets.Of(FrameKind.Dark, 60, 300, -10))).Matches[0];
         Assert.Equal(MatchVerdict.CannotTell, match.Verdict);
         Assert.Equal(MatchGround.SeveralModes, match.Reason.Ground);
         Assert.Equal([100.0, 0.0], match.Reason.Modes.Select(m => m.Gain!.Value).OrderDescending());
@@ -178,7 +178,7 @@ public class SettlingTests
 
     private static SensorReader Reader(Tarn tarn) => SensorReader.Of(tarn.Profile(), tarn.Mode());
 
-    private static MatchAnswer Match(Tarn tarn) => DarkMatching.Match(tarn.Profile(), Question(lights, darks));
+    private static MatchAnswer Match(Tarn tarn) => DarkMatching.Find(tarn.Profile(), Question(lights, darks));
 
     private static ToleranceAnswer Tolerance(Tarn tarn) =>
         DarkTolerance.Find(

@@ -14,7 +14,7 @@ public class ShotListTests
     [InlineData(480)]
     public void FitsTheTimeAndMeasuresEverything(double minutes)
     {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Minutes = minutes });
+        ShotListAnswer answer = ShotList.Find(new ShotQuestion { Minutes = minutes });
         Assert.True(answer.Quantities["totalTime"]!.Value <= 60 * minutes);
         Assert.True(
             answer.Shots.Where(s => s.Kind == FrameKind.Bias).Sum(s => s.Frames)
@@ -31,7 +31,7 @@ public class ShotListTests
     [Fact] // a survey of the frames on the list finds nothing missing
     public void NothingIsMissingAfterwards()
     {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion());
+        ShotListAnswer answer = ShotList.Find(new ShotQuestion());
         Inventory taken = Sets.Inventory([
             .. answer.Shots.Select(
                 (s, i) =>
@@ -44,17 +44,17 @@ public class ShotListTests
             ),
         ]);
         Assert.Empty(MissingMeasurements.Find(taken));
-        Assert.Empty(ShotList.Plan(new ShotQuestion { Existing = taken }).Shots);
+        Assert.Empty(ShotList.Find(new ShotQuestion { Existing = taken }).Shots);
     }
 
     [Fact]
     public void DarksReachTheLightsWhenTheTimeAllows() =>
-        Assert.Equal(300, ShotList.Plan(new ShotQuestion { Minutes = 90 }).Shots.Max(s => s.Exposure));
+        Assert.Equal(300, ShotList.Find(new ShotQuestion { Minutes = 90 }).Shots.Max(s => s.Exposure));
 
     [Fact]
     public void TooLittleTimeIsRefused()
     {
-        var refused = Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(new ShotQuestion { Minutes = 5 }));
+        var refused = Assert.Throws<DecisionRefusedException>(() => ShotList.Find(new ShotQuestion { Minutes = 5 }));
         Assert.Equal(RefusalKind.CannotTell, refused.Kind);
         Assert.StartsWith(
             "The shortest session that measures everything takes ",
@@ -67,7 +67,7 @@ public class ShotListTests
     [Fact]
     public void ATimeOfNothingIsABadArgument()
     {
-        var refused = Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(new ShotQuestion { Minutes = 0 }));
+        var refused = Assert.Throws<DecisionRefusedException>(() => ShotList.Find(new ShotQuestion { Minutes = 0 }));
         Assert.Equal(
             (RefusalKind.BadArgument, "The time must be a number above 0 min, not 0."),
             (refused.Kind, refused.Message)
@@ -88,14 +88,14 @@ public class ShotListTests
         )
             Assert.Equal(
                 RefusalKind.BadArgument,
-                Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(wrong)).Kind
+                Assert.Throws<DecisionRefusedException>(() => ShotList.Find(wrong)).Kind
             );
     }
 
     [Fact]
     public void ACooledListStaysWithinTheCooler()
     {
-        ShotListAnswer answer = ShotList.Plan(
+        ShotListAnswer answer = ShotList.Find(
             new ShotQuestion
             {
                 AmbientCelsius = 20,
@@ -111,7 +111,7 @@ public class ShotListTests
     [Fact]
     public void AnUncooledListSaysHowToReachItsTemperatures()
     {
-        ShotListAnswer answer = ShotList.Plan(
+        ShotListAnswer answer = ShotList.Find(
             new ShotQuestion
             {
                 Cooled = false,
@@ -135,7 +135,7 @@ public class ShotListTests
             Sets.Of(FrameKind.Dark, 4, 30, 2),
             Sets.Of(FrameKind.Dark, 4, 300, 2)
         );
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 });
+        ShotListAnswer answer = ShotList.Find(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 });
         ShotAddition best = answer.Additions[0];
         Assert.Equal("doublingTemperature", best.Quantity);
         Assert.Equal(15, best.What.Temperature);
@@ -151,7 +151,7 @@ public class ShotListTests
             Sets.Of(FrameKind.Dark, 4, 30, -2),
             Sets.Of(FrameKind.Dark, 4, 300, -2)
         );
-        Assert.Contains(ShotList.Plan(new ShotQuestion { Existing = inventory }).Additions, a =>
+        Assert.Contains(ShotList.Find(new ShotQuestion { Existing = inventory }).Additions, a =>
             a is { Quantity: "doublingTemperature", Reduction: 1 }
         );
     }
@@ -170,7 +170,7 @@ public class ShotListTests
         ShotAddition[] darks =
         [
             .. ShotList
-                .Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 })
+                .Find(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 })
                 .Additions.Where(a => a.What.Kind == FrameKind.Dark),
         ];
         Assert.Equal([-17, -10.5, 15], darks.Select(a => a.What.Temperature!.Value).Distinct().Order());

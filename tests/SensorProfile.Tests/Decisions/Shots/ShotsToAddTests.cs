@@ -70,7 +70,7 @@ public class ShotsToAddTests
     {
         FrameSet[] sets = Flats(1);
         double Space(IEnumerable<FrameSet> of) =>
-            ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory([.. of]) }).Quantities["diskSpace"]!.Value;
+            ShotList.Find(new ShotQuestion { Existing = Sets.Inventory([.. of]) }).Quantities["diskSpace"]!.Value;
         double flats = Space(sets),
             unknown = Space(sets.Select(s => s with { Kind = FrameKind.Unknown, Width = 320, Height = 240 }));
         Assert.True(unknown < 0.1 * flats, $"{unknown} {flats}");
@@ -79,7 +79,7 @@ public class ShotsToAddTests
     [Fact]
     public void InTooLittleTimeTheRestIsNamed()
     {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 45 });
+        ShotListAnswer answer = ShotList.Find(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 45 });
         Assert.True(answer.Quantities["totalTime"]!.Value <= 45 * 60);
         Assert.Contains(answer.Findings, f =>
             f.Code == "time-too-short"
@@ -92,7 +92,7 @@ public class ShotsToAddTests
             RefusalKind.CannotTell,
             Assert
                 .Throws<DecisionRefusedException>(() =>
-                    ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 0.1 })
+                    ShotList.Find(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 0.1 })
                 )
                 .Kind
         );
@@ -140,7 +140,7 @@ public class ShotsToAddTests
     [Fact]
     public void DarksAsLongAsStatedLightsAreAskedFor()
     {
-        ShotListAnswer answer = ShotList.Plan(
+        ShotListAnswer answer = ShotList.Find(
             new ShotQuestion { Existing = Sets.Inventory(Complete()), LongestExposureSeconds = 600 }
         );
         PlannedShot shot = Assert.Single(answer.Shots);
@@ -185,7 +185,7 @@ public class ShotsToAddTests
     [Fact]
     public void ASensorsTemperatureIsNotThatOfTheRoom()
     {
-        ShotListAnswer answer = ShotList.Plan(
+        ShotListAnswer answer = ShotList.Find(
             new ShotQuestion
             {
                 Cooled = false,
@@ -211,5 +211,5 @@ public class ShotsToAddTests
         [.. Enumerable.Range(1, levels).Select(i => Sets.Of(FrameKind.Flat, 2, i, -10))];
 
     private static ShotListAnswer Ask(FrameSet[] sets) =>
-        ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(sets) });
+        ShotList.Find(new ShotQuestion { Existing = Sets.Inventory(sets) });
 }

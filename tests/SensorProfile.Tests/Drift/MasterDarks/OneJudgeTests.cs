@@ -316,7 +316,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             )
             .Quantities["darks"]!.Value;
         MatchVerdict match = DarkMatching
-            .Match(
+            .Find(
                 profile,
                 new MatchQuestion
                 {

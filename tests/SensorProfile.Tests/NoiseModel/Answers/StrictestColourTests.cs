@@ -60,8 +60,8 @@ public class StrictestColourTests
     public void TheSetPointIsThatOfTheQuietestColour()
     {
         SetpointQuestion question = new() { ExposureSeconds = 60, Sky = SkyRate.Given(0.2) };
-        SetpointAnswer answer = SetpointAdvice.Advise(Of(mode), mode, question);
-        SetpointAnswer[] alone = [.. colours.Select((_, c) => SetpointAdvice.Advise(Of(Alone(c)), Alone(c), question))];
+        SetpointAnswer answer = SetpointAdvice.Find(Of(mode), mode, question);
+        SetpointAnswer[] alone = [.. colours.Select((_, c) => SetpointAdvice.Find(Of(Alone(c)), Alone(c), question))];
         Assert.Equal(alone[3].At, answer.At);
         Assert.All(alone, each => Assert.True(answer.At.Temperature <= each.At.Temperature));
         Assert.True(alone[0].At.Temperature > alone[3].At.Temperature, "the colours do not differ");
@@ -122,7 +122,7 @@ public class StrictestColourTests
         // the same judge: darks that far off fit and a little farther do not
         MatchVerdict At(double apart) =>
             DarkMatching
-                .Match(
+                .Find(
                     Of(mode),
                     new MatchQuestion
                     {

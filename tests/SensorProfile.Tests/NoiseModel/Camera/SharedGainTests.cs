@@ -2,6 +2,7 @@ using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Tests.Decisions;
 
 namespace SensorProfile.Tests.NoiseModel.Camera;
 
@@ -50,5 +51,48 @@ public sealed class SharedGainTests
         Assert.Equal(0.8, MathNet.Numerics.Statistics.Correlation.Pearson(gain, read), 0.02);
         Assert.Equal(0.4, MathNet.Numerics.Statistics.Correlation.Pearson(law, read), 0.02);
         Assert.Equal(1, read.Average(r => r * r), 0.03);
+    }
+
+    /// <summary>
+    /// Draws of a camera feel it: every number of the invented camera is known to 2 %, and so its gain explains all of it (ρ = 1).
+    /// Drawn apart, read noise and gain would correlate by 0 ± 0.1 over 120 draws.
+    /// </summary>
+    [Fact]
+    public void DrawsOfACameraMoveReadNoiseAndRateWithTheGain()
+    {
+        var camera = new Tarn();
+        SensorModel[] drawn =
+        [
+            .. SensorReader
+                .Of(camera.Profile(), camera.Mode())
+                .Draws(120, 1)
+                .Select(d => d.Model)
+                .OfType<SensorModel>(),
+        ];
+        double[] gain = [.. drawn.Select(m => m.Gain)];
+        Assert.True(Pearson(gain, m => Math.Sqrt(m.ReadVariance)) > 0.99);
+        Assert.True(Pearson(gain, m => m.Law.RateAt(Tarn.Reference)) > 0.95);
+        double Pearson(double[] a, Func<SensorModel, double> of) =>
+            MathNet.Numerics.Statistics.Correlation.Pearson(a, drawn.Select(of));
+    }
+
+    /// <summary>
+    /// A rate of 0.006 ± 2 % and a doubling temperature of 6 °C ± 2 %, uncorrelated, give at ΔT = 5 °C a relative uncertainty of
+    /// √(0.02² + (ln 2 · 5/6 · 0.02)²).
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(5)]
+    [InlineData(-10)]
+    public void TheLawsOwnUncertaintyIsThatOfItsParameters(double difference)
+    {
+        var camera = new Tarn();
+        TypicalLaw law = SensorReader.Of(camera.Profile(), camera.Mode()).Best.Law;
+        double ofDoubling = Math.Log(2) * difference / camera.Doubling * camera.Relative;
+        Assert.Equal(
+            double.Hypot(camera.Relative, ofDoubling),
+            law.RelativeUncertaintyAt(Tarn.Reference + difference),
+            1e-4
+        );
     }
 }

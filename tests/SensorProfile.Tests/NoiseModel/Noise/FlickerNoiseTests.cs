@@ -130,7 +130,7 @@ public class FlickerNoiseTests
                 Defects = new DefectCounts { Flickering = 40, Telegraph = 24 },
             },
         };
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             camera.Profile(),
             mode,
             new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }

@@ -59,7 +59,7 @@ public class FullPixelsTests
         Action[] questions =
         [
             () =>
-                SetpointAdvice.Advise(
+                SetpointAdvice.Find(
                     camera.Profile(),
                     camera.Mode(),
                     new SetpointQuestion { ExposureSeconds = 300, Sky = sky }
@@ -128,7 +128,7 @@ public class FullPixelsTests
     {
         // the suburban broad-band sky of 4.5 e-/px/s fills 1000 e- within 300 s; the other two do not
         var small = camera with { Well = 1000 };
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             small.Profile(),
             small.Mode(),
             new SetpointQuestion { ExposureSeconds = 300 }
@@ -140,7 +140,7 @@ public class FullPixelsTests
     [Fact]
     public void DarksOfWhiteLightsAreNotJudged()
     {
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             camera.Profile(),
             new MatchQuestion
             {
@@ -157,7 +157,7 @@ public class FullPixelsTests
     [Fact]
     public void AnUncooledCameraIsToldHowMany()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
+        SetpointAnswer answer = SetpointAdvice.Find(
             camera.Profile(),
             camera.Mode(),
             new SetpointQuestion
@@ -185,7 +185,7 @@ public class FullPixelsTests
     {
         // A pixel that is full in light and dark leaves −sky·t of itself: the sky's 600 e- stand far above the noise of
         // the stack. No dark brings it back, so that of the same temperature fits; it was told to take just such a dark.
-        MatchAnswer answer = DarkMatching.Match(
+        MatchAnswer answer = DarkMatching.Find(
             camera.Profile(),
             new MatchQuestion
             {
