@@ -105,6 +105,6 @@ public sealed class CoverageRun
             : string.Create(
                 CultureInfo.InvariantCulture,
                 $"| {what} | {t.Asked} | {100.0 * t.Held / t.Asked:0.0} % | "
-                    + $"{t.Sum / t.Asked:+0.00;−0.00} | {Math.Sqrt(t.Squares / t.Asked):0.00} |"
+                    + $"{Math.Round(t.Sum / t.Asked, 2) + 0.0:+0.00;−0.00} | {Math.Sqrt(t.Squares / t.Asked):0.00} |"
             );
 }
